@@ -1,0 +1,49 @@
+/**
+ * Bundles the three programs into dist/: the editor's client, the language server, the command line.
+ *
+ * `node build.mjs` for development (source maps), `--ship` for the package (minified, no maps),
+ * `--watch` to build again on every change.
+ */
+import { rmSync } from "node:fs";
+import esbuild from "esbuild";
+
+const ship = process.argv.includes("--ship");
+
+/** @type {import("esbuild").BuildOptions} */
+const program = {
+  bundle: true,
+  platform: "node",
+  // The oldest editor that the manifest allows runs extensions on Node 20.
+  target: "node20",
+  format: "cjs",
+  // Only the editor can provide this one.
+  external: ["vscode"],
+  // The larder is written in the language itself and travels inside the bundle.
+  loader: { ".drink": "text" },
+  minify: ship,
+  sourcemap: ship ? false : "linked",
+  logLevel: "warning",
+};
+
+const programs = [
+  { ...program, entryPoints: ["client/extension.ts"], outfile: "dist/client.js" },
+  { ...program, entryPoints: ["server/lsp/main.ts"], outfile: "dist/server.js" },
+  { ...program, entryPoints: ["server/cli/main.ts"], outfile: "dist/cli.js", banner: { js: "#!/usr/bin/env node" } },
+];
+
+rmSync("dist", { recursive: true, force: true });
+if (process.argv.includes("--watch")) {
+  console.log("build: started");
+  const contexts = await Promise.all(programs.map((options) => esbuild.context({ ...options, plugins: [report()] })));
+  await Promise.all(contexts.map((context) => context.watch()));
+} else {
+  await Promise.all(programs.map((options) => esbuild.build(options)));
+}
+
+/** Says when a build ends, so that the editor's background task knows that F5 may go on. */
+function report() {
+  return {
+    name: "report",
+    setup: (build) => build.onEnd((result) => console.log(`build: ended with ${result.errors.length} errors`)),
+  };
+}
