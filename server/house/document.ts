@@ -1,0 +1,42 @@
+/** One text of the house: a `.drink` file, open or closed. */
+import type { Entry, Line, Tree } from "../../grammar/tree.ts";
+
+export interface SpecDocument {
+  readonly uri: string;
+  /** The editor's version; null for a file that is not open. */
+  readonly version: number | null;
+  readonly tree: Tree;
+}
+
+/** A place in an entry: the line's number within the entry and UTF-16 units in that line. */
+export interface Place {
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The folder of a URI, without a closing slash. */
+export function folderOf(uri: string): string {
+  return uri.slice(0, Math.max(0, uri.lastIndexOf("/")));
+}
+
+/** The entry that holds a line of the file, and the line's number within it. */
+export function entryAt(document: SpecDocument, line: number): { entry: Entry; line: number; index: number } | undefined {
+  const { starts, entries } = document.tree;
+  let low = 0;
+  let high = starts.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (starts[middle]! <= line) low = middle;
+    else high = middle - 1;
+  }
+  const entry = entries[low];
+  const within = line - (starts[low] ?? 0);
+  return entry && within >= 0 && within < entry.lines.length ? { entry, line: within, index: low } : undefined;
+}
+
+/** The place of a whole line's text, without its indent. */
+export function placeOfLine(line: Line, number: number): Place {
+  const start = line.text.length - line.text.trimStart().length;
+  return { line: number, start, end: Math.max(start, line.text.trimEnd().length) };
+}

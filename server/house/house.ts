@@ -1,0 +1,338 @@
+/**
+ * The house: every text at hand, the names they declare, and what was computed from them.
+ *
+ * It is handed trees and never reads a file, a clock or a setting itself. A change to one text drops
+ * only what was computed from the names whose meaning it changed; everything else stands.
+ */
+import type { Entry, Name } from "../../grammar/tree.ts";
+import { folderOf, type SpecDocument } from "./document.ts";
+import { Memo } from "./memo.ts";
+import { fold, type NameClass, type Step, stepBetween } from "./names.ts";
+import { candidates, type Declaration, modifierTexts, type Resolution, type Scope } from "./scope.ts";
+
+export interface HouseOptions {
+  /** The built-in larder, already read. Its documents are never listed and never found fault with. */
+  readonly larder: readonly SpecDocument[];
+  /** The folders that are open, as URIs without a closing slash: a file without a `house` above it belongs to one of them. */
+  readonly roots?: readonly string[];
+}
+
+const larderFolder = "larder:";
+
+const classOfKind: Partial<Record<Entry["kind"], NameClass>> = {
+  stock: "ingredient",
+  prep: "ingredient",
+  drink: "drink",
+  menu: "menu",
+  family: "family",
+  glass: "glass",
+  ice: "ice",
+  house: "house",
+};
+
+export class House {
+  readonly memo = new Memo();
+  private readonly texts = new Map<string, SpecDocument>();
+  private readonly owners = new Map<Entry, SpecDocument>();
+  private readonly larder: Scope;
+  private scopes = new Map<string, Scope>();
+  private scopeOfFolder = new Map<string, Scope>();
+  private scopesStand = false;
+  private stale = new Set<SpecDocument>();
+  private roots: readonly string[];
+
+  constructor(options: HouseOptions) {
+    this.roots = options.roots ?? [];
+    this.larder = { folder: larderFolder, parent: undefined, houses: [], names: new Map() };
+    for (const document of options.larder) this.declareAll(document, this.larder);
+  }
+
+  /** Takes in a new text, or the next version of one. */
+  setDocument(document: SpecDocument): void {
+    const before = this.texts.get(document.uri);
+    this.texts.set(document.uri, document);
+    this.replace(before, document);
+  }
+
+  removeDocument(uri: string): void {
+    const before = this.texts.get(uri);
+    if (!before) return;
+    this.texts.delete(uri);
+    this.replace(before, undefined);
+  }
+
+  setRoots(roots: readonly string[]): void {
+    this.roots = roots;
+    this.forgetScopes();
+  }
+
+  document(uri: string): SpecDocument | undefined {
+    return this.texts.get(uri);
+  }
+
+  documents(): Iterable<SpecDocument> {
+    return this.texts.values();
+  }
+
+  /** The text that an entry stands in now. Throws for an entry of no text at hand. */
+  getDocumentOf(entry: Entry): SpecDocument {
+    const document = this.owners.get(entry);
+    if (!document) throw new Error("This entry is in no text of the house.");
+    return document;
+  }
+
+  /** Whether an entry is one of the built-in larder's. */
+  isLarder(entry: Entry): boolean {
+    return this.owners.get(entry)?.uri.startsWith(larderFolder) ?? false;
+  }
+
+  /** The number of the file's line that an entry starts on. */
+  getLineOf(entry: Entry): number {
+    const { tree } = this.getDocumentOf(entry);
+    return tree.starts[tree.entries.indexOf(entry)] ?? 0;
+  }
+
+  /** The documents that may have new findings since this was last asked. */
+  takeStale(): SpecDocument[] {
+    this.standScopes();
+    const documents = [...this.stale].filter((document) => this.texts.get(document.uri) === document);
+    this.stale = new Set();
+    return documents;
+  }
+
+  /** The scope that an entry or a text belongs to. */
+  scopeOf(of: Entry | SpecDocument): Scope {
+    this.standScopes();
+    const document = "uri" in of ? of : this.getDocumentOf(of);
+    return document.uri.startsWith(larderFolder) ? this.larder : this.scopeAt(folderOf(document.uri));
+  }
+
+  /** Computes a query of an entry once, until a name that it looked up changes its meaning. */
+  recall<T>(entry: Entry, query: string, compute: () => T): T {
+    return this.memo.get(entry, query, compute);
+  }
+
+  /** Every declaration of a name that is visible from a scope at the strictest step that any has, the nearest scope's first. */
+  lookup(scope: Scope, nameClass: NameClass, text: string): readonly Declaration[] {
+    const key = fold(text);
+    let best: Declaration[] = [];
+    let bestStep: Step = 2;
+    this.memo.note(keyOf(nameClass, key));
+    for (let at: Scope | undefined = scope; at; at = at.parent) {
+      const there = this.inOrder(at.names.get(`${nameClass}|${key}`));
+      for (const declaration of there) {
+        const step = stepBetween(declaration.name, text);
+        if (step < bestStep || best.length === 0) [best, bestStep] = [[declaration], step];
+        else if (step === bestStep) best.push(declaration);
+      }
+    }
+    return best;
+  }
+
+  /** What a name in a pour, a field or a menu means: the longest declared reading wins. */
+  resolve(scope: Scope, classes: readonly NameClass[], name: Name): Resolution {
+    if (!name.quoted) {
+      for (const { text, end, cut } of candidates(name)) {
+        for (const nameClass of classes) {
+          const found = this.lookup(scope, nameClass, text)[0];
+          if (found) return { found, text, start: name.start, end, modifiers: modifierTexts(name, cut) };
+        }
+      }
+    }
+    const first = name.commas[0];
+    const text = first === undefined || name.quoted ? name.text : name.text.slice(0, first - name.start).trimEnd();
+    const found = name.quoted ? classes.map((nameClass) => this.lookup(scope, nameClass, text)[0]).find(Boolean) : undefined;
+    const end = name.quoted ? name.quoted.end : name.start + text.length;
+    return { ...(found && { found }), text, start: name.start, end, modifiers: modifierTexts(name, 0) };
+  }
+
+  /** Every declaration visible from a scope, the nearest first; what asks for it depends on every head and `aka`. */
+  *declarations(scope: Scope, nameClass: NameClass): Generator<Declaration> {
+    this.memo.note(keyOf(nameClass, "*"));
+    for (let at: Scope | undefined = scope; at; at = at.parent) {
+      for (const [key, declarations] of at.names) if (key.startsWith(`${nameClass}|`)) yield* declarations;
+    }
+  }
+
+  /** Notes that what is being computed depends on the `house` entries. */
+  noteSettings(): void {
+    this.memo.note(keyOf("house", "*"));
+  }
+
+  /** Which of two equal names counts must not depend on which was typed last. */
+  private inOrder(declarations: Declaration[] | undefined): readonly Declaration[] {
+    if (!declarations || declarations.length < 2) return declarations ?? [];
+    const place = ({ entry }: Declaration) => ({ uri: this.owners.get(entry)?.uri ?? "", line: this.getLineOf(entry) });
+    return [...declarations].sort((one, other) => {
+      const [here, there] = [place(one), place(other)];
+      return here.uri < there.uri ? -1 : here.uri > there.uri ? 1 : here.line - there.line;
+    });
+  }
+
+  private scopeAt(folder: string): Scope {
+    const known = this.scopeOfFolder.get(folder);
+    if (known) return known;
+    let at = folder;
+    let scope = this.scopes.get(at);
+    while (!scope) {
+      const above = folderOf(at);
+      if (above === at || above === "" || this.roots.includes(at)) break;
+      at = above;
+      scope = this.scopes.get(at);
+    }
+    if (!scope) {
+      const root = this.roots.find((one) => folder === one || folder.startsWith(`${one}/`)) ?? folder;
+      scope = this.scopes.get(root) ?? { folder: root, parent: this.larder, houses: [], names: new Map() };
+      this.scopes.set(root, scope);
+    }
+    this.scopeOfFolder.set(folder, scope);
+    return scope;
+  }
+
+  /** Scopes are laid anew only when a `house` comes or goes, and only when somebody asks. */
+  private standScopes(): void {
+    if (this.scopesStand) return;
+    this.scopesStand = true;
+    this.scopes = new Map();
+    this.scopeOfFolder = new Map();
+    const houses = new Map<string, { entry: Entry; document: SpecDocument }[]>();
+    for (const document of this.texts.values()) {
+      for (const entry of document.tree.entries) {
+        if (entry.kind !== "house") continue;
+        const folder = folderOf(document.uri);
+        const there = houses.get(folder);
+        if (there) there.push({ entry, document });
+        else houses.set(folder, [{ entry, document }]);
+      }
+    }
+    for (const folder of [...houses.keys()].sort((one, other) => one.length - other.length)) {
+      const sorted = houses.get(folder)!.sort((one, other) => (one.document.uri < other.document.uri ? -1 : 1));
+      this.scopes.set(folder, { folder, parent: this.parentOf(folder), houses: sorted, names: new Map() });
+    }
+    for (const document of this.texts.values()) this.declareAll(document, this.scopeAt(folderOf(document.uri)));
+  }
+
+  private parentOf(folder: string): Scope {
+    for (let at = folderOf(folder); at !== ""; at = folderOf(at)) {
+      const scope = this.scopes.get(at);
+      if (scope) return scope;
+      if (at === folderOf(at)) break;
+    }
+    return this.larder;
+  }
+
+  private forgetScopes(): void {
+    this.scopesStand = false;
+    this.memo.clear();
+    for (const document of this.texts.values()) this.stale.add(document);
+  }
+
+  private replace(before: SpecDocument | undefined, after: SpecDocument | undefined): void {
+    const kept = new Set(after?.tree.entries);
+    const known = new Set(before?.tree.entries);
+    const gone = (before?.tree.entries ?? []).filter((entry) => !kept.has(entry));
+    const fresh = (after?.tree.entries ?? []).filter((entry) => !known.has(entry));
+    if (after) this.stale.add(after);
+    if (before && !after) for (const entry of before.tree.entries) this.owners.delete(entry);
+    for (const entry of gone) this.owners.delete(entry);
+    if (after) for (const entry of after.tree.entries) this.owners.set(entry, after);
+    const houses = (entries: readonly Entry[]) => entries.filter((entry) => entry.kind === "house").length;
+    if (houses(gone) !== houses(fresh)) this.forgetScopes();
+    if (!this.scopesStand) return;
+    const scope = this.scopeAt(folderOf((after ?? before)!.uri));
+    const changed = new Set<string>();
+    if (houses(gone) > 0) {
+      this.swapHouse(scope, gone, fresh, after!);
+      changed.add(keyOf("house", "*"));
+    }
+    const keysBefore = this.undeclare(gone, scope, changed);
+    const keysAfter = this.declare(fresh, scope, changed);
+    if (keysBefore !== keysAfter) for (const nameClass of namesChanged(keysBefore, keysAfter)) changed.add(keyOf(nameClass, "*"));
+    for (const entry of gone) this.memo.drop(entry);
+    this.spread(changed);
+  }
+
+  /** Drops everything computed from the changed names, and what was computed from that in turn. */
+  private spread(changed: Set<string>): void {
+    const pending = [...changed];
+    for (let key = pending.pop(); key !== undefined; key = pending.pop()) {
+      for (const entry of this.memo.dependentsOf(key)) {
+        if (!this.memo.drop(entry)) continue;
+        const document = this.owners.get(entry);
+        if (!document) continue;
+        this.stale.add(document);
+        const nameClass = classOfKind[entry.kind];
+        if (!nameClass) continue;
+        for (const name of namesOf(entry)) pending.push(keyOf(nameClass, fold(name)));
+      }
+    }
+  }
+
+  private swapHouse(scope: Scope, gone: readonly Entry[], fresh: readonly Entry[], document: SpecDocument): void {
+    const entries = fresh.filter((entry) => entry.kind === "house");
+    const houses = scope.houses.map((one) => (gone.includes(one.entry) ? { entry: entries.shift()!, document } : one));
+    (scope as { houses: Scope["houses"] }).houses = houses;
+  }
+
+  private declareAll(document: SpecDocument, scope: Scope): void {
+    this.declare(document.tree.entries, scope, new Set());
+    for (const entry of document.tree.entries) this.owners.set(entry, document);
+  }
+
+  private declare(entries: readonly Entry[], scope: Scope, changed: Set<string>): string {
+    let heads = "";
+    for (const entry of entries) {
+      const nameClass = classOfKind[entry.kind];
+      if (!nameClass) continue;
+      let alias = false;
+      for (const name of namesOf(entry)) {
+        const key = `${nameClass}|${fold(name)}`;
+        const declaration: Declaration = { entry, nameClass, name, alias };
+        const there = scope.names.get(key);
+        if (there) there.push(declaration);
+        else scope.names.set(key, [declaration]);
+        changed.add(keyOf(nameClass, fold(name)));
+        heads += `${key}\n`;
+        alias = true;
+      }
+    }
+    return heads;
+  }
+
+  private undeclare(entries: readonly Entry[], scope: Scope, changed: Set<string>): string {
+    let heads = "";
+    for (const entry of entries) {
+      const nameClass = classOfKind[entry.kind];
+      if (!nameClass) continue;
+      for (const name of namesOf(entry)) {
+        const key = `${nameClass}|${fold(name)}`;
+        const left = (scope.names.get(key) ?? []).filter((declaration) => declaration.entry !== entry);
+        if (left.length > 0) scope.names.set(key, left);
+        else scope.names.delete(key);
+        changed.add(keyOf(nameClass, fold(name)));
+        heads += `${key}\n`;
+      }
+    }
+    return heads;
+  }
+}
+
+/** The head's name, then the names of its `aka` fields. */
+export function namesOf(entry: Entry): string[] {
+  const names: string[] = [];
+  if (entry.name?.text) names.push(entry.name.text);
+  for (const { content } of entry.lines) {
+    if (content.kind === "field" && content.name.text.toLowerCase() === "aka") names.push(...content.items.map((item) => item.text));
+  }
+  return names;
+}
+
+function keyOf(nameClass: NameClass, key: string): string {
+  return `${nameClass}|${key}`;
+}
+
+function namesChanged(before: string, after: string): NameClass[] {
+  const classes = new Set<NameClass>();
+  for (const line of `${before}${after}`.split("\n")) if (line) classes.add(line.slice(0, line.indexOf("|")) as NameClass);
+  return [...classes];
+}
