@@ -8,7 +8,18 @@ const drinkText = {
   },
 };
 
+/** These run the bundled programs, which are built first where they are stale. */
+const shipped = ["tests/protocol/**/*.test.ts"];
+
 export default defineConfig({
   plugins: [drinkText],
-  test: { include: ["tests/**/*.test.ts"], exclude: ["tests/editor/**", "tests/bench/**", "node_modules/**"] },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: { name: "floors", include: ["tests/**/*.test.ts"], exclude: [...shipped, "tests/editor/**", "tests/bench/**"] },
+      },
+      { extends: true, test: { name: "shipped", include: shipped, globalSetup: "tests/protocol/setup.ts" } },
+    ],
+  },
 });
