@@ -71,13 +71,10 @@ export function startServer(command: ServerCommand = ourServer) {
   const kept = keepWhatIsSaid(child, connection);
   const exited = new Promise<Exit>((resolve, reject) => {
     child.once("error", (cause) => reject(new Error(`The server could not be started: ${cause.message}`)));
-    child.once("exit", (code, signal) => resolve({ code, signal }));
+    // "close" comes after "exit" once the pipes are read to their end.
+    child.once("close", (code, signal) => resolve({ code, signal }));
   });
   exited.catch(() => undefined); // whoever waits for it gets the rejection
-  exited.then(
-    () => connection.dispose(),
-    () => connection.dispose(),
-  );
   const fail = (what: string) => `${what}; the server wrote on stderr: ${kept.stderr().trim().slice(-2000) || "nothing"}`;
   let settings: Settings = () => null;
 
@@ -85,7 +82,7 @@ export function startServer(command: ServerCommand = ourServer) {
     asked.items.map((item) => settings(item.section, item.scopeUri) ?? null),
   );
 
-  const request = <R>(method: string, params: object | null = null, token?: CancellationToken): Promise<R> =>
+  const request = async <R>(method: string, params: object | null = null, token?: CancellationToken): Promise<R> =>
     within(
       token ? connection.sendRequest<R>(method, params, token) : connection.sendRequest<R>(method, params),
       () => fail(`${method} was not answered`),
@@ -156,6 +153,7 @@ export function startServer(command: ServerCommand = ourServer) {
     async end() {
       if (child.pid !== undefined && child.exitCode === null && child.signalCode === null) child.kill("SIGKILL");
       await exited.catch(() => undefined);
+      connection.dispose();
     },
   };
 }

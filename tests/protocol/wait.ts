@@ -16,8 +16,8 @@ export async function within<T>(promise: Promise<T>, message: () => string, exit
     }),
   ];
   if (exited) {
-    promise.catch(() => undefined); // the connection rejects too when it is disposed of
-    // An answer written just before the exit is still in the pipe: it is read before the exit counts.
+    promise.catch(() => undefined); // the connection rejects it too when it is disposed of
+    // An answer written just before the exit may still be in the connection's queue.
     const gone = exited.then(() => new Promise((resolve) => setTimeout(resolve, 50)));
     ends.push(gone.then(() => Promise.reject(new Error(`${message()} (the server has exited)`))));
   }
