@@ -1,0 +1,104 @@
+/** From a written quantity to millilitres or grams, with the spread of how it is measured. */
+import type { Quantity } from "../../grammar/tree.ts";
+import type { Unit } from "../../grammar/units.ts";
+import type { Amount, Known, Uncertain, Unknown } from "../engine/plan.ts";
+import type { Ingredient } from "./ingredient.ts";
+import { has } from "./modifiers.ts";
+import type { Settings } from "./settings.ts";
+import { ownBarMeasure, type StockFacts } from "./stock.ts";
+import { spreadOf } from "./values.ts";
+
+/** How large one part is, in a drink with `total:` or `part:`, or in a prep. */
+export type PartSize = { readonly ml: Known } | { readonly g: Known } | Unknown;
+
+export interface Measuring {
+  readonly settings: Settings;
+  /** Poured with a jigger, as at the bar; otherwise weighed or measured in a jug, as for a prep. */
+  readonly jigger: boolean;
+  readonly part: PartSize;
+}
+
+/** The amount of an ingredient; unknown where the text, the unit or the stock does not tell. */
+export function amountOf(quantity: Quantity, of: Ingredient, measuring: Measuring): Amount {
+  if (quantity.value === undefined) return { ml: { because: `“${quantity.numeral.text}” can be read in two ways` } };
+  const unit = quantity.unit?.unit;
+  if (!unit || unit.dimension === "piece") return pieces(quantity, unit, of);
+  if (unit.dimension === "part") return parts(quantity, measuring.part);
+  if (unit.dimension !== "volume" && unit.dimension !== "mass") return { ml: { because: `“${unit.id}” is no measure of a pour` } };
+  const size = sizeOf(unit, of.facts, measuring.settings);
+  const read = spreadOf(quantity, (value) => handSpread(value * size.value, unit, measuring), wayOf(unit, measuring))!;
+  const stated = quantity.upTo === undefined && !quantity.about;
+  // A range's spread is in its unit; a stated amount's is in ml or g already.
+  const u = Math.hypot(stated ? read.u : read.u * size.value, read.value * size.u);
+  const amount = { value: read.value * size.value, u, why: read.why };
+  return unit.dimension === "volume" ? { ml: amount } : { g: amount };
+}
+
+/** One of a unit in ml or g; a bar measure is the stock's own, else the house's. */
+export function sizeOf(unit: Unit, facts: StockFacts | undefined, settings: Settings): Uncertain {
+  const own = facts && unit.bar ? ownBarMeasure(facts, unit.id, settings.ounceMl) : undefined;
+  if (own) return own;
+  const bar = settings.bar[unit.id];
+  if (bar) return bar;
+  // Spoons, cups and pints follow the US ounce whatever the house pours: NIST Handbook 44.
+  const value = unit.id === "oz" ? settings.ounceMl : (unit.ml ?? unit.g ?? 0);
+  return { value, u: value * unit.spread, why: unit.doc };
+}
+
+function handSpread(amount: number, unit: Unit, { settings, jigger }: Measuring): number {
+  if (unit.bar) return 0;
+  if (unit.dimension === "mass") return Math.max(0.05, 0.005 * amount); // A kitchen scale: practice, no source.
+  // A jigger is right to half its step, taken as a rectangle; a measuring jug to 1 %: practice, no source.
+  return jigger ? settings.jiggerMl / 2 / Math.sqrt(3) : 0.01 * amount;
+}
+
+function wayOf(unit: Unit, { jigger }: Measuring): string {
+  if (unit.bar) return `a ${unit.id} by hand`;
+  if (unit.dimension === "mass") return "as weighed";
+  return jigger ? "as measured with the jigger" : "as measured in a jug";
+}
+
+function parts(quantity: Quantity, part: PartSize): Amount {
+  if ("because" in part) return { ml: part };
+  const scale = (known: Known): Known => {
+    if ("because" in known) return known;
+    const read = spreadOf(quantity, () => 0, known.why)!;
+    return { value: read.value * known.value, u: Math.hypot(read.u * known.value, read.value * known.u), why: known.why };
+  };
+  return "g" in part ? { g: scale(part.g) } : { ml: scale(part.ml) };
+}
+
+/** A count weighs what the stock's `each:` says, by form; `juiced` gives its `yield:`. */
+function pieces(quantity: Quantity, unit: Unit | undefined, of: Ingredient): Amount {
+  const juiced = has(of.resolution.modifiers, "juiced");
+  const form = unit?.id;
+  const name = of.resolution.text;
+  const piece = of.facts && pieceOf(of.facts, juiced ? "juiced" : form, juiced ? "yield" : "each");
+  if (!piece) {
+    const what = juiced ? `how much juice one ${name} gives` : `what one ${form ? `${form} of ` : ""}${name} weighs or holds`;
+    return { g: { because: `${what} is not given` } };
+  }
+  const read = spreadOf(quantity, () => 0, piece.one.why)!;
+  const value = read.value * piece.one.value;
+  const amount = { value, u: Math.hypot(read.u * piece.one.value, read.value * piece.one.u), why: piece.one.why };
+  return piece.volume ? { ml: amount } : { g: amount };
+}
+
+/** The item of `each:` (or `yield:`) for a form; for a bare count the item without a form, else the only item. */
+function pieceOf(facts: StockFacts, form: string | undefined, field: "each" | "yield"): { one: Uncertain; volume: boolean } | undefined {
+  const items = facts.field(field)?.field.items ?? [];
+  const formOf = (text: string) =>
+    text
+      .replace(/[\d.].*$/u, "")
+      .replace(/\babout\b/, "")
+      .trim()
+      .toLowerCase();
+  const chosen =
+    items.find((item) => formOf(item.text) === (form ?? "")) ?? (form === undefined && items.length === 1 ? items[0] : undefined);
+  const quantity = chosen?.parts[0]?.quantities[0];
+  const unit = quantity?.unit?.unit;
+  const size = unit?.ml ?? unit?.g;
+  const spread = quantity && spreadOf(quantity, (value) => 0.15 * value, `one ${facts.name} as stated`);
+  if (!size || !spread) return undefined;
+  return { one: { ...spread, value: spread.value * size, u: spread.u * size }, volume: unit?.ml !== undefined };
+}

@@ -1,0 +1,171 @@
+/** A drink as the engine wants it, and what the engine makes of it. */
+import type { Entry } from "../../grammar/tree.ts";
+import type { GlassPlan, IcePlan, Known, Model, Outcome, PourPlan, PrepPart, ServePlan, StepPlan, Uncertain } from "../engine/plan.ts";
+import { assess } from "../engine/serve.ts";
+import { amountOf, type Measuring, type PartSize } from "./amounts.ts";
+import { isCyclic } from "./cycles.ts";
+import { glassOf } from "./glass.ts";
+import type { House } from "./house.ts";
+import { type Ingredient, unknownModel } from "./ingredient.ts";
+import { iceFacts, readMethod, type Step } from "./method.ts";
+import { has, temperatureIn } from "./modifiers.ts";
+import { type FlatDrink, type FlatPour, flatten } from "./riff.ts";
+import type { ModifierText, Scope } from "./scope.ts";
+import { type Settings, settingsOf } from "./settings.ts";
+import { isInert } from "./stock.ts";
+import { isWrong, readQuantity, spreadOf } from "./values.ts";
+
+export interface Assessment {
+  readonly flat: FlatDrink;
+  readonly plan: ServePlan;
+  readonly outcome: Outcome;
+  readonly steps: readonly Step[];
+  /** For each pour of the plan the flat pour it is made from. */
+  readonly pours: readonly FlatPour[];
+  /** Parts without `total:` or `part:`: shares are right, amounts are nowhere stated. */
+  readonly proportional: boolean;
+}
+
+/** One part where a drink states no size: only shares matter then. */
+const nominalPartMl = 30;
+/** A rinse that is poured away leaves a film: practice, no source. */
+const rinseLeftMl: Uncertain = { value: 1, u: 0.5, why: "what a rinse leaves in the glass, practice" };
+const rinseMl: Uncertain = { value: 3, u: 1, why: "a rinse, practice" };
+
+export function assessDrink(house: House, entry: Entry): Assessment {
+  return house.recall(entry, "assessment", () => {
+    const flat = flatten(house, entry);
+    const scope = house.scopeOf(entry);
+    const { plan, steps, pours, proportional } = planOf(house, scope, flat);
+    return { flat, plan, steps, pours, proportional, outcome: assess(plan) };
+  });
+}
+
+/** A drink poured in a drink: its pours before ice. */
+export function drinkModel(house: House, entry: Entry): Model {
+  return house.recall(entry, "model", () => {
+    const name = entry.name?.text ?? "";
+    if (isCyclic(house, entry)) return unknownModel(name, `${name} is made from itself`);
+    const { plan } = assessDrink(house, entry);
+    const parts = plan.pours.flatMap(({ of, amount }): PrepPart[] => ("top" in amount || "topToMl" in amount ? [] : [{ of, amount }]));
+    return { type: "prep", name, parts };
+  });
+}
+
+function planOf(house: House, scope: Scope, flat: FlatDrink) {
+  const settings = settingsOf(house, scope);
+  const method = flat.field("method");
+  const steps = method ? readMethod(house, house.scopeOf(method.entry), method.field) : [];
+  const { part, proportional } = partOf(flat, settings);
+  const measuring: Measuring = { settings, jigger: true, part };
+  const pours: FlatPour[] = [];
+  const plans: PourPlan[] = [];
+  for (const pour of flat.pours) {
+    const plan = pourPlan(pour, measuring);
+    if (!plan) continue;
+    pours.push(pour);
+    plans.push(plan);
+  }
+  const glass = glassOf(house, scope, flat);
+  const ice = defaultIce(house, scope, flat, settings);
+  const serveIceG = serveIce(steps, ice, glass?.plan);
+  const plan: ServePlan = {
+    pours: plans,
+    steps: steps.flatMap((step): StepPlan[] => (step.technique ? [stepPlan(step.technique, step)] : [])),
+    ice,
+    ambientC: settings.ambientC,
+    serves: servesOf(flat),
+    ...(glass && { glass: glass.plan }),
+    ...(serveIceG && { serveIceG }),
+  };
+  return { plan, steps, pours, proportional };
+}
+
+function stepPlan(technique: NonNullable<Step["technique"]>, step: Step): StepPlan {
+  const ice = step.ice && !(step.over && !technique.chill) ? step.ice.plan : undefined;
+  return { technique, ...(step.seconds !== undefined && { seconds: step.seconds }), ...(ice && { ice }) };
+}
+
+/** What a pour brings to the engine; absent where it brings nothing to the liquid (a leaf, a rim, an option). */
+function pourPlan(pour: FlatPour, measuring: Measuring): PourPlan | undefined {
+  const { ingredient, modifiers, stage } = pour;
+  if (has(modifiers, "optional") || has(modifiers, "to rim") || has(modifiers, "strained out")) return undefined;
+  if (ingredient.facts && isInert(ingredient.facts)) return undefined;
+  const base = { of: ingredient.model, stage, temperatureC: temperatureOf(ingredient, modifiers, measuring.settings) };
+  const { lead, quantity } = pour;
+  if (lead?.lead === "top") {
+    if (!quantity) return { ...base, amount: { top: true } };
+    const amount = amountOf(quantity, ingredient, measuring);
+    return { ...base, amount: { topToMl: "ml" in amount ? amount.ml : { because: "a drink is topped up to a volume, not to a weight" } } };
+  }
+  if (lead?.lead === "rinse") return { ...base, amount: { ml: rinsed(pour, measuring) } };
+  if (has(modifiers, "discarded")) return undefined;
+  if (!quantity) return { ...base, amount: { ml: { because: `how much ${ingredient.resolution.text} goes in is not given` } } };
+  return { ...base, amount: amountOf(quantity, ingredient, measuring) };
+}
+
+function rinsed(pour: FlatPour, measuring: Measuring): Known {
+  if (has(pour.modifiers, "discarded")) return rinseLeftMl;
+  if (!pour.quantity) return rinseMl;
+  const amount = amountOf(pour.quantity, pour.ingredient, measuring);
+  return "ml" in amount ? amount.ml : rinseMl;
+}
+
+function temperatureOf({ facts }: Ingredient, modifiers: readonly ModifierText[], settings: Settings): Uncertain {
+  const stated = temperatureIn(modifiers);
+  if (stated) return stated;
+  if (has(modifiers, "frozen")) return settings.freezerC;
+  if (has(modifiers, "chilled")) return settings.fridgeC;
+  if (has(modifiers, "hot")) return settings.hotC;
+  if (facts?.stored === "freezer") return settings.freezerC;
+  if (facts?.stored === "fridge") return settings.fridgeC;
+  if (facts?.stored === "hot") return settings.hotC;
+  return settings.ambientC;
+}
+
+/** One part: `part:`, or `total:` shared out, or a nominal size that only shares may be read from. */
+function partOf(flat: FlatDrink, settings: Settings): { part: PartSize; proportional: boolean } {
+  const parts = flat.pours.filter((pour) => pour.quantity?.unit?.unit.dimension === "part" && !has(pour.modifiers, "optional"));
+  if (parts.length === 0) return { part: { because: "no parts are poured" }, proportional: false };
+  const by = flat.field("parts by")?.field.value?.text.toLowerCase();
+  if (!by && parts.some((pour) => pour.ingredient.facts?.model.solid)) {
+    return { part: { because: "there is a solid among the parts and nothing says `parts by: weight` or `volume`" }, proportional: false };
+  }
+  const size = (value: Known): PartSize => (by === "weight" ? { g: value } : { ml: value });
+  const one = flat.field("part");
+  const total = flat.field("total");
+  const stated = one ?? total;
+  const read = stated && readQuantity(stated.field, "30 ml");
+  if (!stated || !read || isWrong(read)) return { part: size({ value: nominalPartMl, u: 0, why: "one part" }), proportional: true };
+  const unit = read.value.unit?.unit;
+  const ml = (unit?.id === "oz" ? settings.ounceMl : (unit?.ml ?? unit?.g)) ?? 1;
+  const shares = parts.reduce((sum, pour) => sum + (spreadOf(pour.quantity!, () => 0, "")?.value ?? 0), 0);
+  const divisor = one ? 1 : shares;
+  const spread = spreadOf(read.value, (value) => 0.02 * value, "the size as stated")!;
+  if (!(divisor > 0)) return { part: { because: "the parts add up to nothing" }, proportional: false };
+  return { part: size({ ...spread, value: (spread.value * ml) / divisor, u: (spread.u * ml) / divisor }), proportional: false };
+}
+
+function defaultIce(house: House, scope: Scope, flat: FlatDrink, settings: Settings): IcePlan {
+  const named = flat.field("ice")?.field.value?.text;
+  const facts = (named && iceFacts(house, scope, named)) || iceFacts(house, scope, settings.ice);
+  return facts?.plan ?? { kind: "cubed", temperatureC: { value: -1, u: 1, why: "ice as taken from the well, practice" } };
+}
+
+/** The ice that stands in the glass: its stated weight, one large piece, or the glass half filled (practice, no source). */
+function serveIce(steps: readonly Step[], ice: IcePlan, glass: GlassPlan | undefined): Uncertain | undefined {
+  const step = steps.findLast((one) => one.over || one.technique?.iceInGlass);
+  if (!step) return undefined;
+  const plan = step.ice?.plan ?? ice;
+  if (plan.massG) return plan.massG;
+  if ((plan.kind === "large cube" || plan.kind === "block") && step.ice?.pieceG) return step.ice.pieceG;
+  if (!glass) return undefined;
+  const grams = 0.45 * glass.capacityMl.value;
+  return { value: grams, u: 0.2 * grams, why: "a glass filled with ice holds about half its volume of it, practice" };
+}
+
+function servesOf(flat: FlatDrink): number {
+  const serves = flat.field("serves")?.field;
+  const read = serves && readQuantity(serves, "1");
+  return read && !isWrong(read) && read.value.value! > 0 ? read.value.value! : 1;
+}

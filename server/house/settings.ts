@@ -1,0 +1,137 @@
+/** What the `house` entries set, with the built-in default below them. A sub-house overrides its parent field by field. */
+import { imperialOunceMl, units, usOunceMl } from "../../grammar/units.ts";
+import type { Uncertain } from "../engine/plan.ts";
+import { type FieldAt, fieldsIn, findFieldIn } from "./entry.ts";
+import type { House } from "./house.ts";
+import type { Scope } from "./scope.ts";
+import { isWrong, onlyPart, readQuantity, readTemperature, spreadOf } from "./values.ts";
+
+export const severities = ["off", "hint", "information", "warning", "error"] as const;
+export type Severity = (typeof severities)[number];
+
+export interface Settings {
+  readonly country: string | undefined;
+  readonly currency: string | undefined;
+  readonly units: "ml" | "cl" | "oz";
+  readonly ounceMl: number;
+  /** The house set a pouring ounce of its own: conversions keep ratios exact. */
+  readonly pouringOunce: boolean;
+  /** The smallest step that is measured, ml. */
+  readonly jiggerMl: number;
+  /** One of each bar measure, in ml, or in g for a pinch and a handful. */
+  readonly bar: Readonly<Record<string, Uncertain>>;
+  readonly ambientC: Uncertain;
+  readonly freezerC: Uncertain;
+  readonly fridgeC: Uncertain;
+  readonly hotC: Uncertain;
+  /** The name of the ice where a method names none. */
+  readonly ice: string;
+  readonly severities: ReadonlyMap<string, Severity>;
+}
+
+const practice = "common practice, not set by the house";
+
+export const defaultSettings: Settings = {
+  country: undefined,
+  currency: undefined,
+  units: "ml",
+  ounceMl: usOunceMl,
+  pouringOunce: false,
+  jiggerMl: 2.5,
+  bar: Object.fromEntries(
+    units
+      .filter((unit) => unit.bar)
+      .map((unit) => [unit.id, { value: unit.ml ?? unit.g!, u: (unit.ml ?? unit.g!) * unit.spread, why: `a usual ${unit.id}` }]),
+  ),
+  ambientC: { value: 20, u: 2, why: practice, assumed: true },
+  freezerC: { value: -18, u: 2, why: practice, assumed: true },
+  fridgeC: { value: 4, u: 1.5, why: practice, assumed: true },
+  hotC: { value: 85, u: 5, why: practice, assumed: true },
+  ice: "cubed ice",
+  severities: new Map(),
+};
+
+/** The settings that hold in a scope. */
+export function settingsOf(house: House, scope: Scope): Settings {
+  house.noteSettings();
+  const governing = scope.houses[0];
+  if (!governing) return scope.parent ? settingsOf(house, scope.parent) : defaultSettings;
+  return house.recall(governing.entry, "settings", () => {
+    const above = scope.parent ? settingsOf(house, scope.parent) : defaultSettings;
+    return { ...above, ...stated((name) => findFieldIn(governing.entry, name), above), severities: severitiesIn(governing.entry, above) };
+  });
+}
+
+function stated(find: (name: string) => FieldAt | undefined, above: Settings): Partial<Settings> {
+  const text = (name: string) => find(name)?.field.value?.text;
+  const found: { -readonly [K in keyof Settings]?: Settings[K] } = {};
+  const country = text("country");
+  if (country) found.country = country.toUpperCase();
+  const currency = text("currency");
+  if (currency) found.currency = currency.toUpperCase();
+  const unit = text("units")?.toLowerCase();
+  if (unit === "ml" || unit === "cl" || unit === "oz") found.units = unit;
+  Object.assign(found, ounceOf(find("ounce")));
+  const jigger = amountMl(find("jigger"), found.ounceMl ?? above.ounceMl);
+  if (jigger) found.jiggerMl = jigger.value;
+  for (const [key, name] of [
+    ["ambientC", "ambient"],
+    ["freezerC", "freezer"],
+    ["fridgeC", "fridge"],
+    ["hotC", "hot"],
+  ] as const) {
+    const at = find(name);
+    const read = at && readTemperature(at.field, "4 C", `the house's ${name}`);
+    if (read && !isWrong(read)) found[key] = read.value;
+  }
+  const bar = { ...above.bar };
+  for (const name of Object.keys(bar)) {
+    const own = amountOfBarMeasure(find(name), name, found.ounceMl ?? above.ounceMl);
+    if (own) bar[name] = own;
+  }
+  found.bar = bar;
+  const ice = text("ice");
+  if (ice) found.ice = ice;
+  return found;
+}
+
+/** `us`, `imperial`, or so many ml. */
+function ounceOf(at: FieldAt | undefined): Pick<Settings, "ounceMl" | "pouringOunce"> | undefined {
+  const text = at?.field.value?.text.toLowerCase();
+  if (!at || !text) return undefined;
+  if (text === "us") return { ounceMl: usOunceMl, pouringOunce: false };
+  if (text === "imperial") return { ounceMl: imperialOunceMl, pouringOunce: false };
+  const ml = amountMl(at, usOunceMl);
+  return ml ? { ounceMl: ml.value, pouringOunce: true } : undefined;
+}
+
+function amountMl(at: FieldAt | undefined, ounceMl: number): Uncertain | undefined {
+  const read = at && readQuantity(at.field, "2.5 ml");
+  if (!read || isWrong(read) || !read.value.unit?.unit.ml) return undefined;
+  const { unit } = read.value.unit;
+  const size = unit.id === "oz" ? ounceMl : unit.ml!;
+  const spread = spreadOf(read.value, (value) => 0.05 * value, "set by the house");
+  return spread && spread.value > 0 ? { ...spread, value: spread.value * size, u: spread.u * size } : undefined;
+}
+
+/** A bar measure as a house or a stock sets it (`dash: 0.8 ml`, `pinch: 0.3 g`): a tenth of spread where none is stated. */
+export function amountOfBarMeasure(at: FieldAt | undefined, name: string, ounceMl: number): Uncertain | undefined {
+  const read = at && readQuantity(at.field, "0.8 ml");
+  if (!read || isWrong(read) || !read.value.unit) return undefined;
+  const { unit } = read.value.unit;
+  const size = unit.id === "oz" ? ounceMl : (unit.ml ?? unit.g);
+  const spread = spreadOf(read.value, (value) => 0.1 * value, `the ${name} as set`);
+  return size && spread ? { ...spread, value: spread.value * size, u: spread.u * size } : undefined;
+}
+
+function severitiesIn(entry: FieldAt["entry"], above: Settings): ReadonlyMap<string, Severity> {
+  const own = fieldsIn(entry).get("severity");
+  if (!own) return above.severities;
+  const found = new Map(above.severities);
+  for (const { field } of own) {
+    const [code, level] = onlyPart(field)?.text.toLowerCase().split(/\s+/) ?? [];
+    const severity = severities.find((one) => one === level);
+    if (code && severity) found.set(code, severity);
+  }
+  return found;
+}
