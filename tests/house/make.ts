@@ -1,0 +1,33 @@
+/** A house from one text: `=== file.drink` starts a file; what stands above the first is `spec.drink`. */
+import { read } from "../../grammar/read.ts";
+import type { SpecDocument } from "../../server/house/document.ts";
+import { House } from "../../server/house/house.ts";
+import { readLarder } from "../../server/larder/larder.ts";
+
+export const root = "file:///house";
+
+export function documentsOf(text: string): SpecDocument[] {
+  const files: { name: string; lines: string[] }[] = [{ name: "spec.drink", lines: [] }];
+  for (const line of text.split("\n")) {
+    const start = /^=== (\S+)$/.exec(line);
+    if (start) files.push({ name: start[1]!, lines: [] });
+    else files[files.length - 1]!.lines.push(line);
+  }
+  return files
+    .filter((file) => file.lines.length > 0)
+    .map((file) => ({ uri: `${root}/${file.name}`, version: null, tree: read(file.lines.join("\n")) }));
+}
+
+export function houseOf(text: string): House {
+  const house = new House({ larder: readLarder(), roots: [root] });
+  for (const document of documentsOf(text)) house.setDocument(document);
+  return house;
+}
+
+/** The entry of a name, wherever it stands. */
+export function entryNamed(house: House, name: string) {
+  for (const document of house.documents()) {
+    for (const entry of document.tree.entries) if (entry.name?.text === name) return entry;
+  }
+  throw new Error(`no entry named ${name}`);
+}
