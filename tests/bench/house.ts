@@ -53,9 +53,9 @@ export function makeOneFile(entries: number, seed = 1): HouseFile {
   return { path: "house", entries: [...shared, ...Array.from({ length: entries - shared.length }, () => drinks.next())] };
 }
 
-/** The same drinks with hardly two lines alike: every value and every pour carries a number of its own. */
-export function withDistinctLines(entries: readonly Entry[]): Entry[] {
-  let lot = 0;
+/** The same drinks with hardly two lines alike: every value and every pour carries a number of its own, from `first` on. */
+export function withDistinctLines(entries: readonly Entry[], first = 0): Entry[] {
+  let lot = first;
   return entries.map((entry) => ({
     ...entry,
     fields: entry.fields.map(([name, value]) => [name, typeof value === "string" ? `${value}, lot ${++lot}` : value] as const),

@@ -3,7 +3,7 @@
  * its pipes or over IPC, and keeps whatever the server says. It knows the protocol and no drink.
  */
 import { type ChildProcess, spawn } from "node:child_process";
-import { fileURLToPath } from "node:url";
+import { resolve } from "node:path";
 import {
   type CancellationToken,
   createMessageConnection,
@@ -54,10 +54,8 @@ export interface Start {
 /** The answer to one asked item; the scope is a folder's or a document's URI. */
 export type Settings = (section: string | undefined, scope: string | undefined) => unknown;
 
-const projectFolder = fileURLToPath(new URL("../../", import.meta.url));
-
-/** The server as it is shipped. */
-export const ourServer: ServerCommand = { args: [`${projectFolder}dist/server.js`] };
+/** The server as it is shipped. Tests and the benchmark run in the project's folder. */
+export const ourServer: ServerCommand = { args: [resolve("dist/server.js")] };
 
 export type Client = ReturnType<typeof startServer>;
 
@@ -69,10 +67,10 @@ export function startServer(command: ServerCommand = ourServer) {
   const child = spawnServer(command);
   const connection = connect(child, command.transport ?? "stdio");
   const kept = keepWhatIsSaid(child, connection);
-  const exited = new Promise<Exit>((resolve, reject) => {
+  const exited = new Promise<Exit>((settle, reject) => {
     child.once("error", (cause) => reject(new Error(`The server could not be started: ${cause.message}`)));
     // "close" comes after "exit" once the pipes are read to their end.
-    child.once("close", (code, signal) => resolve({ code, signal }));
+    child.once("close", (code, signal) => settle({ code, signal }));
   });
   exited.catch(() => undefined); // whoever waits for it gets the rejection
   const fail = (what: string) => `${what}; the server wrote on stderr: ${kept.stderr().trim().slice(-2000) || "nothing"}`;
