@@ -1,7 +1,7 @@
 /** A drink as the engine wants it, and what the engine makes of it. */
 import type { Entry } from "../../grammar/tree.ts";
+import { assess } from "../engine/assess.ts";
 import type { GlassPlan, IcePlan, Known, Model, Outcome, PourPlan, PrepPart, ServePlan, StepPlan, Uncertain } from "../engine/plan.ts";
-import { assess } from "../engine/serve.ts";
 import { amountOf, type Measuring, type PartSize } from "./amounts.ts";
 import { isCyclic } from "./cycles.ts";
 import { glassOf } from "./glass.ts";

@@ -1,6 +1,6 @@
 /** What a pour's name means: a stock, a prep, a drink poured in a drink, or nothing that is declared. */
 import type { Name } from "../../grammar/tree.ts";
-import type { Model } from "../engine/plan.ts";
+import type { Model, Unknown } from "../engine/plan.ts";
 import { drinkModel } from "./drink.ts";
 import type { House } from "./house.ts";
 import { has } from "./modifiers.ts";
@@ -31,7 +31,18 @@ export function unknownModel(
   name: string,
   because = `${name || "an ingredient without a name"} is in neither the house nor the larder`,
 ): Model {
-  return { type: "prep", name, parts: [], unknown: { because } };
+  const unknown: Unknown = { because };
+  return {
+    type: "stock",
+    name,
+    solid: false,
+    abvPct: unknown,
+    sugars: [{ amount: unknown, per: "100 ml", sugar: "sucrose" }],
+    acids: [{ amount: unknown, per: "100 ml", acid: "citric", titrated: true }],
+    salt: { amount: unknown, per: "100 ml" },
+    solids: { amount: unknown, per: "100 ml" },
+    caffeineMg: { amount: unknown, per: "100 ml" },
+  };
 }
 
 /** A juiced fruit brings what its juice brings: `lime, juiced` is `lime juice`. */

@@ -32,7 +32,7 @@ export function readMethod(house: House, scope: Scope, method: FieldLine): Step[
 }
 
 function readStep(house: House, scope: Scope, item: Item): Step {
-  const technique = findTechnique(item.text);
+  const technique = techniqueOf(item.text);
   const quantities = item.parts.flatMap((part) => part.quantities);
   const time = quantities.find((quantity) => quantity.unit?.unit.dimension === "time");
   const seconds =
@@ -47,6 +47,19 @@ function readStep(house: House, scope: Scope, item: Item): Step {
     ...(ice && { ice }),
   };
 }
+
+/** The technique that the step's first words name, the longest reading first: `dry shake 10 s` is not a `dry`. */
+function techniqueOf(text: string): Technique | undefined {
+  const words = text.split(/\s+/);
+  for (let count = Math.min(words.length, longestTechnique); count > 0; count--) {
+    const technique = findTechnique(words.slice(0, count).join(" "));
+    if (technique) return technique;
+  }
+  return undefined;
+}
+
+/** Words in the longest name of a technique (`reverse dry shake`), with one to spare. */
+const longestTechnique = 4;
 
 /** `120 g crushed ice`, `cracked ice`, `large cube`, `a block`. */
 function iceIn(house: House, scope: Scope, text: string, quantities: readonly Quantity[]): IceFacts | undefined {

@@ -25,7 +25,7 @@ export function prepModel(house: House, entry: Entry): Model {
 }
 
 export function assessPrepEntry(house: House, entry: Entry): PrepOutcome {
-  return house.recall(entry, "outcome", () => assessPrep(prepModel(house, entry) as PrepModel));
+  return house.recall(entry, "outcome", () => assessPrep(asPrep(prepModel(house, entry))));
 }
 
 /** Whether a prep is given in parts only, so that its whole amount is nowhere stated. */
@@ -90,4 +90,9 @@ function cloudsOf(house: House, entry: Entry): Pick<PrepModel, "unknown"> {
   const method = findFieldIn(entry, "method");
   const clouding = method && readMethod(house, house.scopeOf(entry), method.field).find((step) => step.technique?.clouds);
   return clouding?.technique?.clouds ? { unknown: { because: `${entry.name?.text ?? "this prep"}: ${clouding.technique.clouds}` } } : {};
+}
+
+/** A prep that is made from itself has a model of nothing known; as a prep it is one part of that. */
+function asPrep(model: Model): PrepModel {
+  return model.type === "prep" ? model : { type: "prep", name: model.name, parts: [{ of: model, amount: { g: model.abvPct } }] };
 }

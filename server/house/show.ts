@@ -1,0 +1,137 @@
+/**
+ * Figures and amounts as people read them: the one place where a number becomes text. Amounts stand in
+ * the house's unit, figures carry as many digits as their uncertainty leaves true, unknown says so.
+ */
+import type { Figure } from "../engine/plan.ts";
+
+/** The unit that amounts are read in, and how large its ounce is. A house's settings are one. */
+export interface Measure {
+  readonly units: "ml" | "cl" | "oz";
+  readonly ounceMl: number;
+}
+
+/** A number, or one with its standard uncertainty. */
+type Shown = number | { readonly value: number | null; readonly u?: number; readonly plusMinus?: number | null };
+
+/** Below this share of the value an uncertainty changes nothing that anybody does, and is left out. */
+const telling = 0.01;
+/** Where no uncertainty is known, as many digits as a careful measurement has. */
+const usualDigits = 3;
+
+/** `17.1 ± 0.5 % vol`; `unknown` where the value is. The unit may be empty. */
+export function showFigure(shown: Shown, unit = ""): string {
+  const { value, u } = partsOf(shown);
+  return value === null ? "unknown" : withUnit(withSpread(value, u, u >= telling * Math.abs(value)), unit);
+}
+
+/** A share of 1 as per cent: `52 ± 6 %`. */
+export function showShare(shown: Shown): string {
+  return showFigure(scaled(shown, 100), "%");
+}
+
+/** Degrees Celsius: `−5.2 ± 0.6 °C`. A tenth of a degree is as fine as it is ever read. */
+export function showTemperature(shown: Shown): string {
+  const { value, u } = partsOf(shown);
+  if (value === null) return "unknown";
+  return withUnit(u >= 0.5 ? withSpread(value, u, true) : fixed(value, Number.isInteger(value) ? 0 : 1), "°C");
+}
+
+/** Millilitres in the house's unit: `52.5 ml`, `5.25 cl`, `1 3/4 oz`. */
+export function showVolume(shown: Shown, measure: Measure): string {
+  const { value, u } = partsOf(shown);
+  if (value === null) return "unknown";
+  if (measure.units === "oz") {
+    const written = u >= telling * Math.abs(value) ? undefined : ounceFraction(value / measure.ounceMl);
+    return written ? `${written} oz` : showFigure(scaled({ value, u }, 1 / measure.ounceMl), "oz");
+  }
+  return showFigure(scaled({ value, u }, measure.units === "cl" ? 0.1 : 1), measure.units);
+}
+
+/** Grams: `47.4 g`, `1.2 kg`, `340 mg`. */
+export function showWeight(shown: Shown): string {
+  const { value } = partsOf(shown);
+  const size = Math.abs(value ?? 0);
+  if (size >= 1000) return showFigure(scaled(shown, 0.001), "kg");
+  if (size > 0 && size < 0.1) return showFigure(scaled(shown, 1000), "mg");
+  return showFigure(shown, "g");
+}
+
+/** A plain number without an uncertainty: three digits, no trailing zeros. */
+export function showNumber(value: number): string {
+  return tidy(fixed(value, decimalsFor(value)));
+}
+
+/** What is inside a window, below or above it, in words: `inside 4 to 13`. */
+export function showWindow(value: number, low: number, high: number): string {
+  const where = value < low ? "below" : value > high ? "above" : "inside";
+  return `${where} ${showNumber(low)} to ${showNumber(high)}`;
+}
+
+const fractions = [
+  [1 / 8, "1/8"],
+  [1 / 4, "1/4"],
+  [1 / 3, "1/3"],
+  [3 / 8, "3/8"],
+  [1 / 2, "1/2"],
+  [5 / 8, "5/8"],
+  [2 / 3, "2/3"],
+  [3 / 4, "3/4"],
+  [7 / 8, "7/8"],
+] as const;
+
+/** Ounces as the trade writes them, where they are whole, eighths or thirds: `2`, `3/4`, `1 1/2`; else absent. */
+export function ounceFraction(ounces: number): string | undefined {
+  const near = (one: number, other: number) => Math.abs(one - other) <= 1e-9 * Math.max(1, Math.abs(ounces));
+  if (!(ounces > 0) || ounces >= 1e6) return undefined;
+  if (near(ounces, Math.round(ounces))) return String(Math.round(ounces));
+  const whole = Math.floor(ounces);
+  const fraction = fractions.find(([share]) => near(ounces - whole, share))?.[1];
+  return fraction && (whole > 0 ? `${whole} ${fraction}` : fraction);
+}
+
+/** `lemon juice, honey and 2 more`. */
+export function showList(texts: readonly string[], most = 4): string {
+  const shown = texts.length > most ? [...texts.slice(0, most - 1), `${texts.length - most + 1} more`] : [...texts];
+  const last = shown.pop() ?? "";
+  return shown.length > 0 ? `${shown.join(", ")} and ${last}` : last;
+}
+
+function partsOf(shown: Shown): { value: number | null; u: number } {
+  if (typeof shown === "number") return { value: shown, u: 0 };
+  return { value: shown.value, u: shown.u ?? shown.plusMinus ?? 0 };
+}
+
+function scaled(shown: Shown, by: number): Figure {
+  const { value, u } = partsOf(shown);
+  return { value: value === null ? null : value * by, plusMinus: u * by };
+}
+
+/** The value to the place of its uncertainty's first digit. */
+function withSpread(value: number, u: number, spreadToo: boolean): string {
+  if (!(u > 0)) return showNumber(value);
+  const place = -Math.floor(Math.log10(u * 1.0000001));
+  const rounded = Number(u.toPrecision(1));
+  const decimals = Math.max(0, -Math.floor(Math.log10(rounded)));
+  if (!spreadToo) return tidy(fixed(value, Math.min(Math.max(0, place), decimalsFor(value))));
+  const step = decimals > 0 ? 0 : 10 ** -Math.min(0, place);
+  const number = step > 1 ? String(Math.round(value / step) * step) : fixed(value, decimals);
+  return `${number.replace("-", "−")} ± ${tidy(fixed(rounded, decimals))}`;
+}
+
+function decimalsFor(value: number): number {
+  const size = Math.abs(value);
+  return size === 0 ? 0 : Math.min(6, Math.max(0, usualDigits - 1 - Math.floor(Math.log10(size))));
+}
+
+function fixed(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return (Number(text) === 0 ? text.replace("-", "") : text).replace("-", "−");
+}
+
+function tidy(text: string): string {
+  return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+}
+
+function withUnit(number: string, unit: string): string {
+  return unit ? `${number} ${unit}` : number;
+}

@@ -1,0 +1,11 @@
+/** All that the server takes from outside besides its connection: so small that an editor's worker can give it too. */
+export interface Environment {
+  /** The URIs of every `.drink` file below a folder, whatever the order. */
+  list(folder: string): Promise<string[]>;
+  /** A file's text; absent where it cannot be read (gone, no permission). */
+  read(uri: string): Promise<string | undefined>;
+  /** Milliseconds, for taking turns. */
+  now(): number;
+  /** Where the rules' page stands, as a URI without a fragment; absent where it is not shipped. */
+  readonly rulesPage?: string;
+}

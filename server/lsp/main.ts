@@ -1,0 +1,12 @@
+/** The server as a program: `--stdio`, or over the channel of the editor that started it. */
+import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { version } from "../../package.json";
+import { diskEnvironment } from "./disk.ts";
+import { lifeCycle } from "./lifecycle.ts";
+import { serve } from "./server.ts";
+
+const cycle = lifeCycle();
+const connection = createConnection(ProposedFeatures.all, { messageStrategy: cycle.messageStrategy });
+cycle.guard(connection);
+serve(connection, diskEnvironment(), version);
+connection.listen();

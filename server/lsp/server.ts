@@ -1,0 +1,150 @@
+/** The wiring: what the client sends, to the workspace; what it asks for, to the features. One line for each feature. */
+import {
+  type ClientCapabilities,
+  type Connection,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  type InitializeParams,
+  type InitializeResult,
+  TextDocumentSyncKind,
+} from "vscode-languageserver";
+import { answering } from "./answer.ts";
+import type { Environment } from "./environment.ts";
+import { registerFeatures } from "./features.ts";
+import { Publisher } from "./publisher.ts";
+import { defaultEditorSettings, type EditorSettings, readSettings } from "./settings.ts";
+import { canonical, Workspace } from "./workspace.ts";
+
+export function serve(connection: Connection, environment: Environment, version: string): void {
+  const workspace = new Workspace(environment);
+  const log = (what: string, cause: unknown) => connection.console.error(`${what}: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`);
+  const settings = new SettingsOfFolders();
+  const publisher = new Publisher({
+    connection,
+    workspace,
+    environment,
+    settingsFor: (uri) => settings.of(uri),
+    report: (code, cause) => log(`The rule “${code}” failed; the other rules go on`, cause),
+  });
+  let capabilities: ClientCapabilities = {};
+  let folders: string[] = [];
+
+  connection.onInitialize((params: InitializeParams): InitializeResult => {
+    capabilities = params.capabilities;
+    folders = (params.workspaceFolders ?? (params.rootUri ? [{ uri: params.rootUri, name: "" }] : [])).map(({ uri }) => uri);
+    publisher.pulled = capabilities.textDocument?.diagnostic !== undefined;
+    settings.given = (params.initializationOptions as { mutchkin?: unknown } | undefined)?.mutchkin ?? params.initializationOptions;
+    return {
+      serverInfo: { name: "Mutchkin", version },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        ...(publisher.pulled && { diagnosticProvider: { identifier: "mutchkin", interFileDependencies: true, workspaceDiagnostics: true } }),
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        ...features.capabilities,
+      },
+    };
+  });
+
+  connection.onInitialized(async () => {
+    if (capabilities.workspace?.didChangeConfiguration?.dynamicRegistration) {
+      await connection.client.register(DidChangeConfigurationNotification.type, { section: "mutchkin" });
+    }
+    if (capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration) {
+      await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: "**/*.drink" }] });
+    }
+    if (capabilities.workspace?.workspaceFolders) {
+      connection.workspace.onDidChangeWorkspaceFolders(async ({ added, removed }) => {
+        const gone = new Set(removed.map(({ uri }) => uri));
+        folders = [...folders.filter((uri) => !gone.has(uri)), ...added.map(({ uri }) => uri)];
+        await load();
+      });
+    }
+    await load();
+    publisher.start();
+  });
+
+  const load = async () => {
+    await readSettingsAgain();
+    const canReport = capabilities.window?.workDoneProgress === true && folders.length > 0;
+    const progress = canReport ? await connection.window.createWorkDoneProgress() : undefined;
+    progress?.begin("Reading the house", 0, undefined, true);
+    try {
+      await workspace.setFolders(folders, {
+        report: (done, all) => progress?.report(Math.round((100 * done) / all), `${done} of ${all} files`),
+        get cancelled() {
+          return progress?.token.isCancellationRequested ?? false;
+        },
+      });
+    } catch (cause) {
+      log("A folder could not be read", cause);
+    } finally {
+      progress?.done();
+    }
+    publisher.schedule();
+  };
+
+  const readSettingsAgain = async () => {
+    const scopes = [undefined, ...folders];
+    let values: unknown[] = scopes.map(() => settings.given);
+    if (capabilities.workspace?.configuration) {
+      const items = scopes.map((scopeUri) => ({ section: "mutchkin", ...(scopeUri && { scopeUri }) }));
+      values = await connection.workspace.getConfiguration(items);
+    }
+    for (const sentence of settings.take(scopes, values)) connection.window.showWarningMessage(sentence);
+  };
+
+  connection.onDidChangeConfiguration(async ({ settings: given }) => {
+    settings.given = (given as { mutchkin?: unknown } | null)?.mutchkin ?? settings.given;
+    await readSettingsAgain();
+    publisher.forgetAll();
+  });
+  connection.onDidOpenTextDocument(({ textDocument: { uri, version: number, text } }) => {
+    workspace.openText(uri, number, text);
+    publisher.schedule();
+  });
+  connection.onDidChangeTextDocument(({ textDocument: { uri, version: number }, contentChanges }) => {
+    workspace.changeText(uri, number, contentChanges);
+    publisher.schedule();
+  });
+  connection.onDidCloseTextDocument(async ({ textDocument: { uri } }) => {
+    await workspace.closeText(uri);
+    publisher.forget(canonical(uri));
+  });
+  connection.onDidChangeWatchedFiles(async ({ changes }) => {
+    await workspace.readAgain(changes.map(({ uri }) => uri).filter((uri) => uri.endsWith(".drink")));
+    for (const { uri } of changes) publisher.forget(canonical(uri));
+  });
+  connection.languages.diagnostics.on((params, token) => publisher.documentReport(params.textDocument.uri, params.previousResultId, token) as never);
+  connection.languages.diagnostics.onWorkspace((params, token) => publisher.workspaceReport(params, token) as never);
+  connection.onShutdown(() => undefined);
+  const features = registerFeatures(connection, workspace, answering(workspace, log), publisher);
+}
+
+/** The editor's settings for each open folder, and without a folder. */
+class SettingsOfFolders {
+  /** As sent with `initialize` or a change, by a client that cannot be asked. */
+  given: unknown;
+  private byFolder: { folder: string; settings: EditorSettings }[] = [];
+  private general = defaultEditorSettings;
+  private told = new Set<string>();
+
+  /** Takes in the values of the scopes; answers what is wrong with them and has not been told yet. */
+  take(scopes: readonly (string | undefined)[], values: readonly unknown[]): string[] {
+    const wrong: string[] = [];
+    this.byFolder = [];
+    for (const [index, scope] of scopes.entries()) {
+      const read = readSettings(values[index]);
+      wrong.push(...read.wrong);
+      if (scope === undefined) this.general = read.settings;
+      else this.byFolder.push({ folder: canonical(scope).replace(/\/$/, ""), settings: read.settings });
+    }
+    this.byFolder.sort((one, other) => other.folder.length - one.folder.length);
+    const news = [...new Set(wrong)].filter((sentence) => !this.told.has(sentence));
+    this.told = new Set(wrong);
+    return news;
+  }
+
+  of(uri: string): EditorSettings {
+    return this.byFolder.find(({ folder }) => uri.startsWith(`${folder}/`))?.settings ?? this.general;
+  }
+}

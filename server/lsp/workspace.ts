@@ -1,0 +1,136 @@
+/**
+ * The texts of the open folders and the open editors, kept in one house. An open editor's text wins
+ * over the disk's; a closed file is as it is on disk.
+ */
+import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
+import { URI } from "vscode-uri";
+import { edit, type TextChange } from "../../grammar/edit.ts";
+import { read } from "../../grammar/read.ts";
+import type { SpecDocument } from "../house/document.ts";
+import { House } from "../house/house.ts";
+import { readLarder } from "../larder/larder.ts";
+import type { Environment } from "./environment.ts";
+
+/** So many files are read from disk at the same time. */
+const readingAtOnce = 64;
+/** Long work gives way to what a person waits for after so many milliseconds. */
+const turnMs = 10;
+
+export interface Loading {
+  report(done: number, all: number): void;
+  readonly cancelled: boolean;
+}
+
+export class Workspace {
+  readonly house: House;
+  private readonly environment: Environment;
+  /** URIs as the client spells them, by the spelling that the house uses; only of open texts. */
+  private readonly open = new Map<string, string>();
+  private folders: string[] = [];
+
+  constructor(environment: Environment) {
+    this.environment = environment;
+    this.house = new House({ larder: readLarder() });
+  }
+
+  get roots(): readonly string[] {
+    return this.folders;
+  }
+
+  /** The document that a client's URI means. */
+  document(uri: string): SpecDocument | undefined {
+    return this.house.document(canonical(uri));
+  }
+
+  /** The client's own spelling of a URI. */
+  spelling(uri: string): string {
+    return this.open.get(uri) ?? uri;
+  }
+
+  isOpen(uri: string): boolean {
+    return this.open.has(uri);
+  }
+
+  openText(uri: string, version: number, text: string): void {
+    const key = canonical(uri);
+    this.open.set(key, uri);
+    this.house.setDocument({ uri: key, version, tree: read(text) });
+  }
+
+  changeText(uri: string, version: number, changes: readonly TextDocumentContentChangeEvent[]): void {
+    const document = this.document(uri);
+    if (!document) return;
+    this.house.setDocument({ ...document, version, tree: edit(document.tree, changes as readonly TextChange[]) });
+  }
+
+  /** A closed text is again as it is on disk, or gone. */
+  async closeText(uri: string): Promise<void> {
+    const key = canonical(uri);
+    this.open.delete(key);
+    await this.readAgain([key]);
+  }
+
+  /** Takes in files that changed, came or went outside the editor. */
+  async readAgain(uris: readonly string[]): Promise<void> {
+    const keys = [...new Set(uris.map(canonical))];
+    for (let from = 0; from < keys.length; from += readingAtOnce) {
+      const some = keys.slice(from, from + readingAtOnce);
+      const texts = await Promise.all(some.map((key) => (this.belongs(key) ? this.environment.read(key) : undefined)));
+      for (const [index, key] of some.entries()) {
+        if (this.open.has(key)) continue; // Opened while it was read: the editor's text wins.
+        const text = texts[index];
+        if (text === undefined) this.house.removeDocument(key);
+        else this.house.setDocument({ uri: key, version: null, tree: read(text) });
+      }
+    }
+  }
+
+  /** Opens and closes folders; reads what is new, forgets what belongs to none any more. */
+  async setFolders(folders: readonly string[], loading: Loading): Promise<void> {
+    const before = this.folders;
+    this.folders = folders.map((folder) => canonical(folder).replace(/\/$/, ""));
+    this.house.setRoots(this.folders);
+    for (const { uri } of [...this.house.documents()]) if (!this.open.has(uri) && !this.belongs(uri)) this.house.removeDocument(uri);
+    for (const folder of this.folders) if (!before.includes(folder)) await this.load(folder, loading);
+  }
+
+  private async load(folder: string, loading: Loading): Promise<void> {
+    const uris = await this.environment.list(folder);
+    let since = this.environment.now();
+    for (let from = 0; from < uris.length && !loading.cancelled; from += readingAtOnce) {
+      const some = uris.slice(from, from + readingAtOnce);
+      const texts = await Promise.all(some.map((uri) => this.environment.read(uri)));
+      for (const [index, uri] of some.entries()) {
+        const key = canonical(uri);
+        const text = texts[index];
+        if (text !== undefined && !this.open.has(key)) this.house.setDocument({ uri: key, version: null, tree: read(text) });
+      }
+      if (this.environment.now() - since < turnMs) continue;
+      loading.report(from, uris.length);
+      await nextTurn();
+      since = this.environment.now();
+    }
+  }
+
+  private belongs(uri: string): boolean {
+    return this.folders.some((folder) => uri.startsWith(`${folder}/`));
+  }
+}
+
+/** One spelling for one file, whatever an editor escapes. */
+export function canonical(uri: string): string {
+  let key = spellings.get(uri);
+  if (key === undefined) {
+    key = URI.parse(uri).toString();
+    if (spellings.size > 100_000) spellings.clear();
+    spellings.set(uri, key);
+  }
+  return key;
+}
+
+const spellings = new Map<string, string>();
+
+/** Lets waiting messages be taken first. */
+export function nextTurn(): Promise<void> {
+  return new Promise((resolve) => setImmediate(resolve));
+}
