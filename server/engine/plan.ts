@@ -90,7 +90,7 @@ export interface PourPlan {
 
 export interface IcePlan {
   readonly kind: "cubed" | "cracked" | "crushed" | "large cube" | "block";
-  /** Absent: the technique's usual weight. */
+  /** For all serves together. Absent: the technique's usual weight, for each serve. */
   readonly massG?: Uncertain;
   readonly temperatureC: Uncertain;
 }
@@ -100,6 +100,8 @@ export interface StepPlan {
   readonly technique: Technique;
   readonly seconds?: number;
   readonly ice?: IcePlan;
+  /** Water that the step adds, as a share of the volume before (`pre-dilute 25 %` is 0.25). */
+  readonly waterShare?: number;
 }
 
 /** What a technique does to heat and water. One row each in `techniques.ts`. */
@@ -133,6 +135,8 @@ export interface Chill {
   readonly timeConstantS: number;
   /** Seconds taken where the method states none. */
   readonly usualS: number;
+  /** All the ice ends up in the drink, melted or not (blend): it counts as water. */
+  readonly drunk?: boolean;
 }
 
 export interface GlassPlan {
@@ -146,7 +150,7 @@ export interface ServePlan {
   readonly steps: readonly StepPlan[];
   /** The house's ice where a step names none. */
   readonly ice: IcePlan;
-  /** Ice that the drink is served over, grams; absent: none, or the technique's own ice. */
+  /** Ice that each serve is poured over, grams; absent: none, or the technique's own ice. */
   readonly serveIceG?: Uncertain;
   readonly glass?: GlassPlan;
   /** The vessel's and the surroundings' temperature. */
@@ -190,6 +194,13 @@ export type FigureName = (typeof figureNames)[number];
 export interface Outcome {
   value(name: FigureName): number | null;
   figure(name: FigureName): Figure;
+  /**
+   * The figure's derivative after each of its sources, those without uncertainty left out. Two drinks that
+   * share sources differ by the root of the sum of ((derivative here − derivative there) × u)².
+   */
+  gradient(name: FigureName): ReadonlyMap<Uncertain, number>;
+  /** How much of the pour at this place of the plan went in, `top` worked out; null where it is unknown. */
+  poured(index: number): { readonly g: number; readonly ml: number } | null;
   /** Melt model's plain parts, for hovers: the ice that went in, what of it melted, its clinging water. */
   readonly melt: { readonly iceG: number; readonly meltG: number; readonly clingingG: number } | null;
 }

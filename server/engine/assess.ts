@@ -1,0 +1,99 @@
+/** `assess`: a plan to its outcome, each figure with its uncertainty or with the reason why it is unknown. */
+
+import { liquidOf } from "./composition.ts";
+import type { Figure, FigureName, Outcome, ServePlan, Uncertain } from "./plan.ts";
+import { mergeTexts, type Topic } from "./reasons.ts";
+import { figureIndex, leastAcid, type Run, run } from "./serve.ts";
+import { modelFactor } from "./techniques.ts";
+import { differentiate, type Gradients, planSources, sourcesOf, spreadOf } from "./uncertainty.ts";
+
+/**
+ * Computes a drink. Figures are there at once; uncertainties only when the first of them is asked for
+ * (about two runs for each source), so ask for `value` where a plain number is enough.
+ */
+export function assess(plan: ServePlan): Outcome {
+  return new Assessed(plan);
+}
+
+class Assessed implements Outcome {
+  readonly #plan: ServePlan;
+  readonly #run: Run;
+  #gradients: Gradients | undefined;
+
+  constructor(plan: ServePlan) {
+    this.#plan = plan;
+    this.#run = run(plan);
+  }
+
+  get melt() {
+    return this.#run.melt;
+  }
+
+  value(name: FigureName): number | null {
+    const value = this.#run.values[figureIndex[name]]!;
+    return Number.isNaN(value) || reasonsFor(name, this.#run, this.#plan).length > 0 ? null : value;
+  }
+
+  figure(name: FigureName): Figure {
+    const value = this.value(name);
+    if (value === null) return { value, plusMinus: null, because: reasonsFor(name, this.#run, this.#plan) };
+    return { value, plusMinus: spreadOf(this.#allGradients(), figureIndex[name]) };
+  }
+
+  gradient(name: FigureName): ReadonlyMap<Uncertain, number> {
+    const index = figureIndex[name];
+    return new Map([...this.#allGradients()].map(([source, slopes]) => [source, slopes[index]!]));
+  }
+
+  poured(index: number): { g: number; ml: number } | null {
+    const pour = this.#plan.pours[index];
+    if (!pour || reasonsFor("afterVolumeMl", this.#run, this.#plan).length > 0) return null;
+    const g = this.#run.grams[index]!;
+    return { g, ml: g / liquidOf(pour.of).gPerMl };
+  }
+
+  #allGradients(): Gradients {
+    this.#gradients ??= differentiate(allSources(this.#plan), (shift) => run(this.#plan, shift).values);
+    return this.#gradients;
+  }
+}
+
+function allSources(plan: ServePlan): Set<Uncertain> {
+  const sources = planSources(plan);
+  for (const pour of plan.pours) for (const source of sourcesOf(pour.of)) sources.add(source);
+  for (const step of plan.steps) if (step.technique.chill) sources.add(modelFactor(step.technique, (step.ice ?? plan.ice).kind));
+  return sources;
+}
+
+/** What each figure is made from: of what was in the vessel, or of the whole drink. */
+const madeFrom: Readonly<Record<FigureName, readonly ["vessel" | "whole", ...Topic[]]>> = {
+  beforeVolumeMl: ["vessel", "volume"],
+  beforeMassG: ["vessel", "volume"],
+  beforeStrengthPct: ["vessel", "volume", "ethanol"],
+  waterMl: ["vessel", "volume"],
+  dilutionShare: ["vessel", "volume"],
+  afterVolumeMl: ["whole", "volume"],
+  strengthPct: ["whole", "volume", "ethanol"],
+  sugarGPer100Ml: ["whole", "volume", "sugar"],
+  sweetnessGPer100Ml: ["whole", "volume", "sugar"],
+  acidGPer100Ml: ["whole", "volume", "acid"],
+  ratio: ["whole", "volume", "sugar", "acid"],
+  saltGPer100Ml: ["whole", "volume", "salt"],
+  temperatureC: ["whole", "volume"],
+  fillShare: ["whole", "volume"],
+  ethanolG: ["whole", "ethanol"],
+  caffeineMg: ["whole", "caffeine"],
+};
+
+const none: readonly string[] = [];
+
+function reasonsFor(name: FigureName, run: Run, plan: ServePlan): readonly string[] {
+  const [part, ...about] = madeFrom[name];
+  let reasons = none;
+  for (const topic of about) reasons = mergeTexts(reasons, run[part][topic]);
+  if (name === "fillShare" && !plan.glass) return mergeTexts(reasons, ["no glass is named"]);
+  if (name === "ratio" && reasons.length === 0 && !(run.values[figureIndex.acidGPer100Ml]! >= leastAcid)) {
+    return [`less than ${leastAcid} g of acid in 100 ml: too little to weigh the sweetness against`];
+  }
+  return reasons;
+}

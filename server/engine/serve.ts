@@ -1,0 +1,220 @@
+/** One drink, computed: what goes in the vessel, what the ice does to it, what is poured after. */
+
+import { gramsOf, gramsToReach, type Liquid, liquidOf } from "./composition.ts";
+import { ethanolDensity, waterDensity } from "./ethanol-water.ts";
+import { fusionHeatAt, heatContent, waterHeat } from "./heat.ts";
+import { addMasses, at, massOf, noMasses, sugarOf, volumeMl } from "./liquid.ts";
+import { contentAt, type IceInUse, type Mixture, meltOf } from "./melt.ts";
+import { type FigureName, figureNames, type IcePlan, type PourPlan, type ServePlan, type StepPlan, sugarKinds } from "./plan.ts";
+import { addReason, mergeReasons, noReasons, type Reasons, topics } from "./reasons.ts";
+import { iceWithin, temperatureOf } from "./slush.ts";
+import { sugars } from "./substances.ts";
+import { clingingByKind, dryIceBelowC, modelFactor } from "./techniques.ts";
+import { isKnown, read, type Shift } from "./uncertainty.ts";
+
+/** One run through a plan. Figures stand in the order of `figureNames`; what cannot be said is NaN. */
+export interface Run {
+  readonly values: Float64Array;
+  /** Why what is in the vessel, and why the whole drink, is unknown. */
+  readonly vessel: Reasons;
+  readonly whole: Reasons;
+  /** Grams of each pour. */
+  readonly grams: Float64Array;
+  readonly melt: { iceG: number; meltG: number; clingingG: number } | null;
+}
+
+/** Less acid than this, g/100 ml, is not weighed against the sugar. */
+export const leastAcid = 0.15;
+
+/**
+ * Runs a plan, with one source moved if `shift` is given. Unknown amounts and contents count as none;
+ * the reasons say which figures that makes meaningless (`reasons.ts`).
+ *
+ * In the vessel: every pour of that stage, then the steps in their order. Only what is in the vessel
+ * with the ice is chilled and diluted. After: the other pours, as they come, and last those that top up.
+ */
+export function run(plan: ServePlan, shift?: Shift): Run {
+  const mixture: Mixture = { masses: noMasses(), c0: 0, c1: 0, c2: 0, heatJ: 0 };
+  const grams = new Float64Array(plan.pours.length);
+  const vessel = pourAll(plan, "vessel", mixture, grams, noReasons, shift);
+
+  const beforeMl = volumeMl(mixture.masses);
+  const beforeG = massOf(mixture.masses);
+  const beforeEthanolG = mixture.masses[at.ethanol]!;
+
+  const iced = chillAll(plan, mixture, shift);
+  const poured = pourAll(plan, "after", mixture, grams, vessel, shift);
+  const iceG = plan.serveIceG ? read(plan.serveIceG, shift) * plan.serves : iced.inGlassG;
+  const whole = topUp(plan, mixture, grams, iceG, poured, shift);
+
+  const { masses } = mixture;
+  const afterMl = volumeMl(masses);
+  const values = new Float64Array(figureNames.length);
+  const set = (name: FigureName, value: number) => {
+    values[figureIndex[name]] = value;
+  };
+  set("beforeVolumeMl", beforeMl);
+  set("beforeMassG", beforeG);
+  set("beforeStrengthPct", strength(beforeEthanolG, beforeMl));
+  set("waterMl", iced.waterMl);
+  set("dilutionShare", beforeMl > 0 ? iced.waterMl / beforeMl : 0);
+  set("afterVolumeMl", afterMl);
+  set("strengthPct", strength(masses[at.ethanol]!, afterMl));
+  const per100Ml = afterMl > 0 ? 100 / afterMl : 0;
+  const acid = masses[at.titratable]! * per100Ml;
+  const sweetness = sweetnessG(mixture, shift) * per100Ml;
+  set("sugarGPer100Ml", sugarOf(masses) * per100Ml);
+  set("sweetnessGPer100Ml", sweetness);
+  set("acidGPer100Ml", acid);
+  set("ratio", acid >= leastAcid ? sweetness / acid : Number.NaN);
+  set("saltGPer100Ml", masses[at.salt]! * per100Ml);
+  set("temperatureC", temperatureOf(mixture));
+  const capacityMl = plan.glass ? read(plan.glass.capacityMl, shift) * plan.serves : Number.NaN;
+  set("fillShare", (afterMl + displacedMl(iceG, mixture)) / capacityMl);
+  set("ethanolG", masses[at.ethanol]!);
+  set("caffeineMg", masses[at.caffeineMg]!);
+  return { values, vessel, whole, grams, melt: iced.melt };
+}
+
+/** Where each figure stands in `Run.values`. */
+export const figureIndex = Object.fromEntries(figureNames.map((name, index) => [name, index])) as Readonly<Record<FigureName, number>>;
+
+const strength = (ethanolG: number, volume: number): number => (volume > 0 ? (100 * ethanolG) / (ethanolDensity / 1000) / volume : 0);
+
+/** Sugars as the weight of sucrose that is as sweet, g. */
+function sweetnessG({ masses }: Mixture, shift: Shift | undefined): number {
+  let sum = 0;
+  for (const kind of sugarKinds) sum += masses[at[kind]]! * read(sugars[kind].sweetness, shift);
+  return sum;
+}
+
+// Pouring
+
+function pourAll(plan: ServePlan, stage: PourPlan["stage"], mixture: Mixture, grams: Float64Array, start: Reasons, shift?: Shift): Reasons {
+  let reasons = start;
+  for (let i = 0; i < plan.pours.length; i++) {
+    const pour = plan.pours[i]!;
+    const { amount } = pour;
+    if (pour.stage !== stage || "top" in amount || "topToMl" in amount) continue;
+    const liquid = liquidOf(pour.of, shift);
+    reasons = mergeReasons(reasons, "g" in amount ? liquid.reasonsWeighed : liquid.reasons);
+    const quantity = "ml" in amount ? amount.ml : amount.g;
+    if (isKnown(quantity)) {
+      grams[i] = gramsOf(amount, read(quantity, shift), liquid);
+      pourIn(mixture, liquid, grams[i]!, read(pour.temperatureC, shift));
+    } else reasons = addReason(reasons, quantity.because, ...topics);
+  }
+  return reasons;
+}
+
+/** A pour that is frozen brings the heat that it owes for thawing. */
+function pourIn(mixture: Mixture, liquid: Liquid, grams: number, tC: number): void {
+  addMasses(mixture.masses, liquid.perGram, grams);
+  mixture.c0 += grams * liquid.heat[0];
+  mixture.c1 += grams * liquid.heat[1];
+  mixture.c2 += grams * liquid.heat[2];
+  mixture.heatJ += grams * heatContent(liquid.heat, tC);
+  if (tC < liquid.freezingC) mixture.heatJ -= grams * iceWithin(liquid.perGram, tC) * fusionHeatAt(tC);
+}
+
+/** What tops up, in the order of the pours: up to a volume, or up to the washline less the ice. */
+function topUp(plan: ServePlan, mixture: Mixture, grams: Float64Array, iceG: number, start: Reasons, shift?: Shift): Reasons {
+  let reasons = start;
+  for (let i = 0; i < plan.pours.length; i++) {
+    const { amount, of, temperatureC } = plan.pours[i]!;
+    if (!("top" in amount || "topToMl" in amount)) continue;
+    const liquid = liquidOf(of, shift);
+    reasons = mergeReasons(reasons, liquid.reasons);
+    let targetMl: number;
+    if ("topToMl" in amount) {
+      if (!isKnown(amount.topToMl)) {
+        reasons = addReason(reasons, amount.topToMl.because, ...topics);
+        continue;
+      }
+      targetMl = read(amount.topToMl, shift);
+    } else if (plan.glass) {
+      targetMl = read(plan.glass.capacityMl, shift) * plan.glass.washline * plan.serves - displacedMl(iceG, mixture);
+    } else {
+      reasons = addReason(reasons, `no glass is named, so how much ${of.name} tops it up is not known`, ...topics);
+      continue;
+    }
+    grams[i] = gramsToReach(mixture.masses, liquid, targetMl);
+    pourIn(mixture, liquid, grams[i]!, read(temperatureC, shift));
+  }
+  return reasons;
+}
+
+/** What floating ice displaces: its own weight of the drink. */
+function displacedMl(iceG: number, { masses }: Mixture): number {
+  const drinkG = massOf(masses);
+  return drinkG > 0 ? (iceG * volumeMl(masses)) / drinkG : iceG;
+}
+
+// Chilling
+
+interface Iced {
+  /** All water that the steps added, ml. */
+  waterMl: number;
+  /** Ice that stays with the drink. */
+  inGlassG: number;
+  melt: Run["melt"];
+}
+
+function chillAll(plan: ServePlan, mixture: Mixture, shift: Shift | undefined): Iced {
+  const iced: Iced = { waterMl: 0, inGlassG: 0, melt: null };
+  let leftG = 0;
+  for (const step of plan.steps) {
+    if (step.waterShare) {
+      const waterG = (step.waterShare * volumeMl(mixture.masses) * waterDensity) / 1000;
+      addWater(mixture, waterG);
+      mixture.heatJ += waterG * heatContent(waterHeat, read(plan.ambientC, shift));
+      iced.waterMl += (1000 * waterG) / waterDensity;
+    }
+    if (step.technique.chill && massOf(mixture.masses) > 0) leftG = chillOnce(plan, step, mixture, iced, shift);
+    if (step.technique.iceInGlass) iced.inGlassG = leftG;
+  }
+  return iced;
+}
+
+/** One contact with ice; answers the ice left over, g. */
+function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, iced: Iced, shift: Shift | undefined): number {
+  const chill = step.technique.chill!;
+  const icePlan = step.ice ?? plan.ice;
+  const ice = iceInUse(icePlan, chill.iceG * plan.serves, chill.clingingMl, shift);
+  const result = meltOf(mixture, chill, ice, read(plan.ambientC, shift), step.seconds ?? chill.usualS, plan.serves);
+
+  // The model's own uncertainty is a factor on the water; it is 1 except where it is being moved.
+  const factor = read(modelFactor(step.technique, icePlan.kind), shift);
+  const meltG = Math.min(ice.massG, factor * result.meltG);
+  const clingingG = factor * result.clingingG;
+  addWater(mixture, meltG + clingingG);
+  mixture.heatJ = contentAt(mixture, result.temperatureC);
+  let leftG = ice.massG - meltG;
+  let waterG = meltG + clingingG;
+  if (chill.drunk) {
+    addWater(mixture, leftG);
+    mixture.heatJ = contentAt(mixture, result.temperatureC) - leftG * fusionHeatAt(result.temperatureC);
+    waterG += leftG;
+    leftG = 0;
+  }
+  iced.waterMl += (1000 * waterG) / waterDensity;
+  iced.melt ??= { iceG: 0, meltG: 0, clingingG: 0 };
+  iced.melt.iceG += ice.massG;
+  iced.melt.meltG += meltG;
+  iced.melt.clingingG += clingingG;
+  return leftG;
+}
+
+function iceInUse(plan: IcePlan, usualG: number, clingingMlPer150G: number, shift: Shift | undefined): IceInUse {
+  const massG = plan.massG ? read(plan.massG, shift) : usualG;
+  const temperatureC = Math.min(0, read(plan.temperatureC, shift));
+  const wet = Math.max(0, 1 - temperatureC / dryIceBelowC);
+  return { massG, temperatureC, clingingG: (massG / 150) * clingingMlPer150G * clingingByKind[plan.kind] * wet };
+}
+
+function addWater(mixture: Mixture, grams: number): void {
+  mixture.masses[at.water]! += grams;
+  mixture.c0 += grams * waterHeat[0];
+  mixture.c1 += grams * waterHeat[1];
+  mixture.c2 += grams * waterHeat[2];
+}

@@ -1,0 +1,157 @@
+/**
+ * The techniques: what each step of a method does to water and temperature. One row each; parsing,
+ * hover and the reference page read this table.
+ *
+ * `shake` and `stir` are calibrated, not validated: with 150 g of ice at 0 °C and everything else at
+ * 20 °C they come within 5 % of D. Arnold's regressions of measured dilution (Liquid Intelligence, 2014,
+ * from memory) for mixtures of 15…40 % vol with 40 g of sugar per litre. That shaking comes to
+ * equilibrium within 12 to 15 s, and stirring not within two minutes, is from the same author's published
+ * experiments (Cooking Issues, 2009 and 2010). Every other row is practice without a source, set between
+ * those two, and carries a wide spread.
+ */
+
+import type { Chill, IcePlan, Technique, Uncertain } from "./plan.ts";
+
+const shaking: Chill = { alpha: 1, vesselJPerK: 85, clingingMl: 2, iceG: 150, spread: 0.12, timeConstantS: 4, usualS: 12 };
+const stirring: Chill = { alpha: 0.61, vesselJPerK: 0, clingingMl: 0, iceG: 150, spread: 0.15, timeConstantS: 30, usualS: 30 };
+/** In the glass, with a few turns of the spoon. */
+const building: Chill = { alpha: 0.35, vesselJPerK: 0, clingingMl: 1, iceG: 150, spread: 0.25, timeConstantS: 30, usualS: 15 };
+
+const practice = "practice, no source";
+const measured = "calibrated to D. Arnold, Liquid Intelligence (2014), from memory";
+
+export const techniques: readonly Technique[] = [
+  row("shake", ["shake", "hard shake", "shaken"], measured, "Shaken with ice until it is as cold as its ice can make it.", {
+    chill: shaking,
+  }),
+  row("dry shake", ["dry shake", "reverse dry shake"], practice, "Shaken without ice, for foam: no water, no cold."),
+  row("whip shake", ["whip shake", "whip"], practice, "Shaken with a few pieces of crushed ice until they are gone.", {
+    chill: { ...shaking, alpha: 1, clingingMl: 2, iceG: 25, spread: 0.3, usualS: 10 },
+  }),
+  row("stir", ["stir", "stirred"], measured, "Stirred with ice: less cold and less water than shaking.", { chill: stirring }),
+  row("throw", ["throw"], practice, "Poured from tin to tin over ice, for air: between stirring and shaking.", {
+    chill: { ...stirring, alpha: 0.75, clingingMl: 1, spread: 0.25, timeConstantS: 15, usualS: 20 },
+  }),
+  row("roll", ["roll"], practice, "Tipped gently from tin to tin with ice.", {
+    chill: { ...stirring, alpha: 0.6, clingingMl: 1, spread: 0.25, timeConstantS: 10, usualS: 10 },
+  }),
+  row("swizzle", ["swizzle"], practice, "Spun with crushed ice in the glass.", {
+    chill: { ...shaking, alpha: 0.85, vesselJPerK: 85, iceG: 180, spread: 0.25, timeConstantS: 8, usualS: 15 },
+    iceInGlass: true,
+  }),
+  row("blend", ["blend", "flash blend"], practice, "Blended: all the ice is drunk, melted or not, and is counted as water.", {
+    chill: { ...shaking, clingingMl: 0, spread: 0.1, usualS: 20, drunk: true },
+  }),
+  row("build", ["build"], practice, "Put together over ice in the glass it is served in.", { chill: building, iceInGlass: true }),
+  row("churn", ["churn"], practice, "Lifted through crushed ice in the glass with a spoon.", {
+    chill: { ...building, alpha: 0.6, spread: 0.25, usualS: 15 },
+    iceInGlass: true,
+  }),
+  row("pre-dilute", ["pre-dilute"], practice, "Water is added for the ice that will not be there."),
+  row("hold", ["hold"], practice, "Kept at a temperature."),
+  row(
+    "carbonate",
+    ["carbonate"],
+    practice,
+    "Carbon dioxide is dissolved: neither water nor strength change. Only in bottles made for the pressure.",
+  ),
+  row("fine strain", ["fine strain"], practice, "Through a fine sieve: no change."),
+  row("double strain", ["double strain"], practice, "Through two strainers: no change."),
+  row("strain", ["strain"], practice, "Off its ice: no change."),
+  row("dump", ["dump"], practice, "Into the glass with the ice it was made with.", { iceInGlass: true }),
+  row("muddle", ["muddle"], practice, "Pressed in the vessel: no change that is computed."),
+  row("rinse", ["rinse"], practice, "The glass is wetted and emptied."),
+  row("float", ["float"], practice, "Poured on top, last."),
+  row("top", ["top"], practice, "Filled up, last."),
+  row("layer", ["layer"], practice, "Poured one on another without mixing."),
+  // For preps
+  row(
+    "infuse",
+    ["infuse", "steep"],
+    practice,
+    "Left with something that flavours it and is strained out: computed as if nothing else moved.",
+  ),
+  row("macerate", ["macerate"], practice, "Left with fruit or herbs: juice comes in, spirit stays behind.", {
+    clouds: "what a maceration takes up and leaves behind is not known",
+  }),
+  row(
+    "fat-wash",
+    ["fat-wash", "fat wash"],
+    practice,
+    "Shaken with fat, chilled and strained: strength as before within what is lost with the fat.",
+  ),
+  row(
+    "milk-clarify",
+    ["milk-clarify", "milk clarify", "clarify"],
+    practice,
+    "Curdled with milk and filtered: some acid, colour and whey change.",
+    {
+      clouds: "what the curd takes out and the whey leaves in is not known",
+    },
+  ),
+  row("reduce", ["reduce"], practice, "Boiled down: water, and first of all alcohol, goes off.", {
+    clouds: "how much water and alcohol boiled away is not known",
+  }),
+  row("ferment", ["ferment"], practice, "Sugar turns to alcohol, acid and gas. Only in vessels that let the gas out.", {
+    clouds: "how far the fermentation went is not known",
+  }),
+  row("acid-adjust", ["acid-adjust", "acid adjust"], practice, "Acid is weighed in until it is as sour as wanted: add the acid as a pour."),
+  row("smoke", ["smoke"], practice, "Held under smoke: no change of water or strength."),
+  row("heat", ["heat", "warm", "simmer"], practice, "Warmed; what evaporates is not counted."),
+  row("mix", ["mix", "combine", "dissolve"], practice, "Mixed until even."),
+  row("chill", ["chill"], practice, "Put in the cold, without ice in it."),
+  row("freeze", ["freeze"], practice, "Put in the freezer."),
+  row("rest", ["rest"], practice, "Left alone."),
+];
+
+/**
+ * Water that clings to ice of this kind, as a multiple of what clings to cubes of the same weight: it goes
+ * with the surface. Practice, no source.
+ */
+export const clingingByKind: Readonly<Record<IcePlan["kind"], number>> = {
+  cubed: 1,
+  cracked: 1.5,
+  crushed: 3,
+  "large cube": 0.4,
+  block: 0.3,
+};
+
+const factors = new WeakMap<Technique, { usual: Uncertain; crushed: Uncertain }>();
+
+/**
+ * The model's own uncertainty of a technique's melt, as a factor of 1 ± spread: one and the same for every
+ * drink made so. With crushed ice at least 0.25, for its surface and its water differ from heap to heap
+ * (practice).
+ */
+export function modelFactor(technique: Technique, ice: IcePlan["kind"]): Uncertain {
+  let factor = factors.get(technique);
+  if (!factor) {
+    const spread = technique.chill?.spread ?? 0;
+    const why = `how much ice melts in this step (${technique.words[0]}), by the model`;
+    factor = { usual: { value: 1, u: spread, why }, crushed: { value: 1, u: Math.max(spread, 0.25), why: `${why}, on crushed ice` } };
+    factors.set(technique, factor);
+  }
+  return ice === "crushed" ? factor.crushed : factor.usual;
+}
+
+/** Ice colder than this, °C, is dry; wet at 0 °C, in proportion between. Practice, no source. */
+export const dryIceBelowC = -4;
+
+function row(
+  id: string,
+  words: readonly string[],
+  source: string,
+  doc: string,
+  more: Partial<Pick<Technique, "chill" | "iceInGlass" | "clouds">> = {},
+): Technique {
+  return { id, words, doc, source, ...more };
+}
+
+const byWord = new Map<string, Technique>();
+for (const technique of techniques) for (const word of technique.words) byWord.set(word, technique);
+
+/** The technique that these words name, any case, one blank between words; `dry-shake` reads as `dry shake`. */
+export function findTechnique(words: string): Technique | undefined {
+  const folded = words.trim().toLowerCase().replace(/\s+/g, " ");
+  return byWord.get(folded) ?? byWord.get(folded.replaceAll("-", " ")) ?? byWord.get(folded.replaceAll(" ", "-"));
+}
