@@ -3,6 +3,7 @@ import { createRequire } from "node:module";
 import { resolve } from "node:path";
 import { read } from "../../grammar/read.ts";
 import { type Entry, makeOneFile, withDistinctLines } from "./house.ts";
+import { percentile } from "./percentile.ts";
 import { printJson, printSpecs } from "./print.ts";
 
 export interface ParseSpeed {
@@ -15,6 +16,7 @@ export interface ParseSpeed {
   readonly jsonMs: number;
 }
 
+const warmUps = 30;
 const runs = 15;
 
 /** Every run reads a text that was not read before, so that nothing kept from an earlier run answers for it. */
@@ -22,24 +24,27 @@ export function parseSpeeds(): ParseSpeed[] {
   const parseJson = jsonParser();
   return [speed("lines repeat, as in a house", (entries) => entries), speed("hardly two lines alike", withDistinctLines)];
 
-  function speed(text: ParseSpeed["text"], prepare: (entries: readonly Entry[], lot: number) => readonly Entry[]): ParseSpeed {
-    const houses = Array.from({ length: runs + 5 }, (_, run) => prepare(makeOneFile(1000, 100 + run).entries, run * 10_000));
-    const ours = timeAll(houses.map(printSpecs), read);
-    const json = timeAll(houses.map(printJson), parseJson);
-    return { text, ours: ours.mbPerS, json: json.mbPerS, oursMs: ours.ms, jsonMs: json.ms };
+  function speed(text: ParseSpeed["text"], prepare: (entries: readonly Entry[], first: number) => readonly Entry[]): ParseSpeed {
+    const times = Array.from({ length: warmUps + runs }, (_, run) => {
+      const entries = prepare(makeOneFile(1000, 100 + run).entries, run * 10_000);
+      return { ours: time(printSpecs(entries), read), json: time(printJson(entries), parseJson) };
+    }).slice(warmUps);
+    const median = (of: (run: (typeof times)[number]) => number) => percentile(times.map(of), 0.5);
+    return {
+      text,
+      ours: median((run) => run.ours.mbPerS),
+      json: median((run) => run.json.mbPerS),
+      oursMs: median((run) => run.ours.ms),
+      jsonMs: median((run) => run.json.ms),
+    };
   }
 }
 
-/** The first five runs warm the code up and do not count. */
-function timeAll(texts: readonly string[], parse: (text: string) => unknown): { mbPerS: number; ms: number } {
-  const times = texts.map((text) => {
-    const start = performance.now();
-    parse(text);
-    return { ms: performance.now() - start, mb: Buffer.byteLength(text) / 1e6 };
-  });
-  const sorted = times.slice(5).sort((a, b) => a.ms / a.mb - b.ms / b.mb);
-  const { ms, mb } = sorted[Math.floor(sorted.length / 2)]!;
-  return { mbPerS: (mb / ms) * 1000, ms };
+function time(text: string, parse: (text: string) => unknown): { ms: number; mbPerS: number } {
+  const start = performance.now();
+  parse(text);
+  const ms = performance.now() - start;
+  return { ms, mbPerS: Buffer.byteLength(text) / 1e3 / ms };
 }
 
 function jsonParser(): (text: string) => unknown {

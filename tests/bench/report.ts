@@ -2,6 +2,7 @@
 import { cpus, loadavg, totalmem } from "node:os";
 import type { ColdStart, Opened } from "./measure.ts";
 import type { ParseSpeed } from "./parse.ts";
+import { percentile } from "./percentile.ts";
 
 export interface EditRow {
   /** "1 file", "one file of 1,000 entries" */
@@ -106,12 +107,6 @@ export function report({ cold, edits, opens, parses }: Figures): string {
     "### Against the aims",
     aims({ cold, edits, opens, parses }),
   ].join("\n\n");
-}
-
-/** The value below which that share of the values lies. */
-export function percentile(values: readonly number[], share: number): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN;
 }
 
 function aims({ cold, edits, opens, parses }: Figures): string {
