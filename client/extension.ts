@@ -1,0 +1,82 @@
+/**
+ * The editor's side: starts the server, shows how it is doing, and hands it the files of a house.
+ * It knows no drink: whatever it shows was said by the server.
+ */
+import * as vscode from "vscode";
+import { LanguageClient, State, TransportKind } from "vscode-languageclient/node";
+import { type ServerStatus, showStatus } from "./status.ts";
+
+/** No scheme is named, so that untitled, remote and virtual documents are served too. */
+const documents = [{ language: "mutchkin" }];
+
+let client: LanguageClient;
+let status: ServerStatus;
+/** Starting and stopping wait for each other, however fast the commands follow. */
+let turn: Promise<void> = Promise.resolve();
+
+export function activate(context: vscode.ExtensionContext): Promise<void> {
+  const output = vscode.window.createOutputChannel("Mutchkin", { log: true });
+  const module = context.asAbsolutePath("dist/server.js");
+  const watcher = vscode.workspace.createFileSystemWatcher("**/*.drink");
+  status = showStatus(documents);
+  client = new LanguageClient(
+    "mutchkin",
+    "Mutchkin",
+    { module, transport: TransportKind.ipc },
+    {
+      documentSelector: documents,
+      outputChannel: output,
+      traceOutputChannel: output,
+      synchronize: { configurationSection: "mutchkin", fileEvents: watcher },
+    },
+  );
+  context.subscriptions.push(
+    output,
+    watcher,
+    status,
+    client.onDidChangeState(({ newState }) => status.set(newState)),
+    vscode.commands.registerCommand("mutchkin.startServer", () => inTurn(start)),
+    vscode.commands.registerCommand("mutchkin.stopServer", () => inTurn(stop)),
+    vscode.commands.registerCommand("mutchkin.restartServer", () => inTurn(() => stop().then(start))),
+    vscode.commands.registerCommand("mutchkin.showOutput", () => output.show()),
+  );
+  return inTurn(start);
+}
+
+export function deactivate(): Promise<void> {
+  return inTurn(stop);
+}
+
+function inTurn(act: () => Promise<void>): Promise<void> {
+  turn = turn.then(act);
+  return turn;
+}
+
+/** Never rejects: what went wrong is said to the person, with what they can do. */
+async function start(): Promise<void> {
+  if (client.state === State.Running) return;
+  try {
+    await client.start();
+  } catch (cause) {
+    client.outputChannel.error(cause instanceof Error ? cause : String(cause));
+    status.set(State.StartFailed);
+    // Not awaited: the message may stand for hours, and other commands must not wait for it.
+    void offerHelp("Mutchkin's server did not start. Specs stay coloured, but nothing is checked or computed.");
+  }
+}
+
+async function stop(): Promise<void> {
+  if (client.state !== State.Running) return;
+  try {
+    await client.stop();
+  } catch (cause) {
+    client.outputChannel.error(cause instanceof Error ? cause : String(cause));
+    void offerHelp("Mutchkin's server did not stop when it was told to, and was ended.");
+  }
+}
+
+async function offerHelp(message: string): Promise<void> {
+  const answer = await vscode.window.showErrorMessage(message, "Try Again", "Show the Output");
+  if (answer === "Try Again") await vscode.commands.executeCommand("mutchkin.restartServer");
+  if (answer === "Show the Output") await vscode.commands.executeCommand("mutchkin.showOutput");
+}

@@ -1,0 +1,55 @@
+/** What a person does in the workbench: opens a file, points at a word, takes a fix. */
+
+/** The editor, once a file is open. View lines hold no-break spaces: match `\s`, never a blank. */
+const openEditor = ".editor-instance .monaco-editor";
+const patience = { timeout: 60_000 };
+
+export async function openFile(page, ...path) {
+  for (const [depth, name] of path.entries()) {
+    const row = page.locator(".explorer-viewlet .monaco-list-row", { has: page.getByText(name, { exact: true }) }).first();
+    await row.waitFor(patience);
+    const last = depth === path.length - 1;
+    if (last) await row.dblclick();
+    else if ((await row.getAttribute("aria-expanded")) !== "true") await row.click();
+  }
+  await page.locator(`${openEditor} .view-line span span`).first().waitFor(patience);
+}
+
+/** The theme's class of each word's token: equal classes are equal colours. */
+export async function tokenClasses(page, words) {
+  const classes = {};
+  for (const word of words) classes[word] = await (await token(page, word)).getAttribute("class");
+  return classes;
+}
+
+export async function squiggle(page) {
+  await page
+    .locator(`${openEditor} :is(.squiggly-error, .squiggly-warning, .squiggly-info, .squiggly-hint)`)
+    .first()
+    .waitFor({ state: "attached", ...patience });
+}
+
+export async function hoverWord(page, word, text) {
+  await (await token(page, word)).hover({ position: { x: 8, y: 8 } });
+  await page.locator(".monaco-hover:not(.hidden) .rendered-markdown", { hasText: text }).first().waitFor(patience);
+}
+
+/** Opens the menu of fixes on a word. */
+export async function openFixes(page, word, title) {
+  await (await token(page, word)).click({ position: { x: 8, y: 8 } });
+  await page.keyboard.press("Control+.");
+  const fix = page.locator(".action-widget .monaco-list-row", { hasText: title }).first();
+  await fix.waitFor(patience);
+  return fix;
+}
+
+export async function applyFirstFix(page, word, title) {
+  await openFixes(page, word, title);
+  await page.keyboard.press("Enter");
+}
+
+async function token(page, word) {
+  const found = page.locator(`${openEditor} .view-line span span`, { hasText: word }).first();
+  await found.waitFor(patience);
+  return found;
+}

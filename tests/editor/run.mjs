@@ -1,0 +1,75 @@
+/**
+ * The editor suite: `node tests/editor/run.mjs [steady|newest]`, after `setup.mjs` and `npm run package`.
+ *
+ * Three times over: asked of the editor itself in a folder, the same without a folder, and looked at
+ * on the page with the packaged extension installed. Ends with `N passed, N failed`.
+ */
+import { join } from "node:path";
+import { chosenEditor, root } from "./editors.mjs";
+import { applyFirstFix, hoverWord, openFile, squiggle, tokenClasses } from "./page.mjs";
+import { openWorkbench } from "./workbench.mjs";
+
+const editor = chosenEditor();
+const suite = join(root, "tests/editor/suite.js");
+const results = [];
+
+await asked("in a folder", { suite });
+await asked("without a folder", { suite, folder: false });
+await looked("with the packaged extension", { vsix: join(root, "mutchkin.vsix") });
+
+const failed = results.filter(({ failure }) => failure).length;
+console.log(`${results.length - failed} passed, ${failed} failed`);
+process.exit(failed ? 1 : 0);
+
+/** Runs the suite in the extension host. */
+async function asked(where, options) {
+  await inWorkbench(where, options, async (workbench) => {
+    for (const { name, failure, milliseconds } of await workbench.report()) record(where, name, failure, milliseconds);
+  });
+}
+
+/** Looks at the page as a person does. */
+async function looked(where, options) {
+  await inWorkbench(where, options, async ({ page }) => {
+    await look(where, "words of different meaning have different colours", async () => {
+      await openFile(page, "specs", "sours.drink");
+      const classes = await tokenClasses(page, ["drink", "Slipway", "family", "60", "aged", "frozen"]);
+      const colours = new Set(Object.values(classes));
+      if (colours.size < 4) throw new Error(`only ${colours.size} colours: ${JSON.stringify(classes)}`);
+    });
+    await look(where, "the wrong name is underlined", () => squiggle(page));
+    await look(where, "the mouse on a drink's name shows its figures", () => hoverWord(page, "Slipway", /strength/i));
+    await look(where, "the fix in the menu changes the text", async () => {
+      await applyFirstFix(page, "juce", /lemon juice/i);
+      await page
+        .locator(".view-line", { hasText: /lemon\sjuice/ })
+        .first()
+        .waitFor({ timeout: 60_000 });
+    });
+  });
+}
+
+async function look(where, name, act) {
+  const started = Date.now();
+  const failure = await act().then(() => undefined, String);
+  record(where, name, failure, Date.now() - started);
+}
+
+/** A workbench that does not come up is a failure like another, with what it said. */
+async function inWorkbench(where, options, act) {
+  let workbench;
+  try {
+    workbench = await openWorkbench({ editor, ...options });
+    await act(workbench);
+  } catch (cause) {
+    console.log(workbench?.log.slice(-60).join("\n") ?? "");
+    record(where, "the editor comes up and answers", String(cause), 0);
+  } finally {
+    await workbench?.close();
+  }
+}
+
+function record(where, name, failure, milliseconds) {
+  results.push({ failure });
+  console.log(`${failure ? "✗" : "✓"} ${editor.title}, ${where}: ${name} (${milliseconds} ms)${failure ? `\n  ${failure}` : ""}`);
+}

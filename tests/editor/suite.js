@@ -1,0 +1,151 @@
+/**
+ * What a person meets in the editor, asked of the editor itself. Runs inside its extension host, by
+ * `run.mjs` or by `electron.mjs`; CommonJS, since that is what the extension host loads.
+ */
+const { writeFileSync } = require("node:fs");
+const vscode = require("vscode");
+
+const inFolder = {
+  "a wrong name is marked, at its place": async () => {
+    const document = await openSours();
+    const finding = await findingOn(document, "lemon juce");
+    equal(document.getText(finding.range).includes("lemon juce"), true, `marks "${document.getText(finding.range)}"`);
+    equal(/unknown/i.test(codeOf(finding)), true, `has the code "${codeOf(finding)}"`);
+  },
+
+  "a drink's name tells its strength and dilution": async () => {
+    const text = await hoverOn(await openSours(), "Slipway");
+    // While an ingredient is unknown, so are the figures; the words are there all the same.
+    equal(/strength/i.test(text) && /dilut/i.test(text), true, `says: ${text}`);
+  },
+
+  "a quick fix puts the name right, and the finding ends": async () => {
+    const document = await openSours();
+    const finding = await findingOn(document, "lemon juce");
+    const actions = await vscode.commands.executeCommand("vscode.executeCodeActionProvider", document.uri, finding.range);
+    const fix = actions.find((action) => action.edit && /lemon juice/i.test(action.title));
+    equal(Boolean(fix), true, `offers: ${actions.map((action) => action.title).join(" | ") || "nothing"}`);
+    await vscode.workspace.applyEdit(fix.edit);
+    await until(
+      () => /22\.5 ml lemon juice\n/.test(document.getText()),
+      () => `the text is ${document.getText()}`,
+    );
+    await until(() => !findings(document).some((one) => /lemon ju/.test(one.message)), "the finding stays");
+    const hover = await hoverOn(document, "Slipway");
+    equal(/\d+(\.\d+)?\s*(±\s*\d+(\.\d+)?\s*)?%/.test(hover), true, `has no strength: ${hover}`);
+    await vscode.commands.executeCommand("undo");
+    await until(() => document.getText().includes("lemon juce"), "undo does not bring the text back");
+    await findingOn(document, "lemon juce");
+  },
+
+  "a rule turned off in the settings is silent at once, and speaks again": async () => {
+    const document = await openSours();
+    const code = codeOf(await findingOn(document, "lemon juce"));
+    const settings = vscode.workspace.getConfiguration("mutchkin", document.uri);
+    await settings.update("severity", { [code]: "off" }, vscode.ConfigurationTarget.Workspace);
+    await until(() => !findings(document).some((one) => codeOf(one) === code), `${code} stays`);
+    await settings.update("severity", undefined, vscode.ConfigurationTarget.Workspace);
+    await findingOn(document, "lemon juce");
+  },
+
+  "amounts are shown in the unit of the settings": async () => {
+    const document = await openSours();
+    const settings = vscode.workspace.getConfiguration("mutchkin", document.uri);
+    const before = await hoverOn(document, "Slipway");
+    await settings.update("units", "oz", vscode.ConfigurationTarget.Workspace);
+    await until(async () => / oz\b/.test(await hoverOn(document, "Slipway")), `no ounce in: ${before}`);
+    await settings.update("units", undefined, vscode.ConfigurationTarget.Workspace);
+    await until(async () => !/ oz\b/.test(await hoverOn(document, "Slipway")), "ounces stay");
+  },
+
+  "a file changed on disk is read again": async () => {
+    const document = await openSours();
+    await findingOn(document, "lemon juce");
+    const house = vscode.Uri.joinPath(document.uri, "../house.drink");
+    const text = await vscode.workspace.fs.readFile(house);
+    await vscode.workspace.fs.writeFile(house, Buffer.concat([text, Buffer.from("\nstock lemon juce\n  kind: juice\n")]));
+    await until(() => !findings(document).some((one) => document.getText(one.range).includes("lemon juce")), "the name stays unknown");
+    await vscode.workspace.fs.writeFile(house, text);
+    await findingOn(document, "lemon juce");
+  },
+
+  "the server stops and starts at a word": async () => {
+    const document = await openSours();
+    await findingOn(document, "lemon juce");
+    await vscode.commands.executeCommand("mutchkin.stopServer");
+    await until(() => findings(document).length === 0, "findings stay when the server is stopped");
+    await vscode.commands.executeCommand("mutchkin.startServer");
+    await findingOn(document, "lemon juce");
+    await vscode.commands.executeCommand("mutchkin.restartServer");
+    await findingOn(document, "lemon juce");
+  },
+};
+
+const anywhere = {
+  "a spec that was never saved is checked and computed": async () => {
+    const content = "drink Untied\n  glass: none\n  method: shake 12 s\n  50 ml harbour fogg\n";
+    const document = await vscode.workspace.openTextDocument({ language: "mutchkin", content });
+    await vscode.window.showTextDocument(document);
+    await findingOn(document, "harbour fogg");
+    equal(/Untied/.test(await hoverOn(document, "Untied")), true, "the hover does not name the drink");
+  },
+};
+
+/** Runs every check, writes the results to the file that the launcher waits for, and fails if one failed. */
+exports.run = async () => {
+  const checks = { ...(vscode.workspace.workspaceFolders ? inFolder : {}), ...anywhere };
+  const results = [];
+  for (const [name, check] of Object.entries(checks)) {
+    const started = Date.now();
+    const failure = await Promise.race([check().then(() => undefined, String), late()]);
+    results.push({ name, failure, milliseconds: Date.now() - started });
+  }
+  const report = JSON.stringify(results, null, 2);
+  if (process.env.MUTCHKIN_SUITE_REPORT) writeFileSync(process.env.MUTCHKIN_SUITE_REPORT, report);
+  if (results.some(({ failure }) => failure)) throw new Error(report);
+};
+
+async function openSours() {
+  const folder = vscode.workspace.workspaceFolders[0].uri;
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder, "specs/sours.drink"));
+  await vscode.window.showTextDocument(document);
+  return document;
+}
+
+const findings = (document) => vscode.languages.getDiagnostics(document.uri);
+const codeOf = ({ code }) => String(code?.value ?? code);
+
+async function findingOn(document, words) {
+  const found = () => findings(document).find((one) => document.getText(one.range).includes(words));
+  await until(
+    found,
+    () =>
+      `no finding on "${words}", only: ${
+        findings(document)
+          .map((one) => one.message)
+          .join(" | ") || "none at all"
+      }`,
+  );
+  return found();
+}
+
+async function hoverOn(document, word) {
+  const place = document.positionAt(document.getText().indexOf(word) + 1);
+  const hovers = await vscode.commands.executeCommand("vscode.executeHoverProvider", document.uri, place);
+  return hovers.flatMap(({ contents }) => contents.map((part) => part.value ?? part)).join("\n");
+}
+
+/** Waits up to fifteen seconds for a thing to become true. */
+async function until(isSo, orElse) {
+  const end = Date.now() + 15_000;
+  while (!(await isSo())) {
+    if (Date.now() > end) throw new Error(typeof orElse === "string" ? orElse : orElse());
+    await new Promise((resolve) => setTimeout(resolve, 30));
+  }
+}
+
+const late = () => new Promise((resolve) => setTimeout(resolve, 60_000, "took longer than a minute"));
+
+function equal(got, wanted, otherwise) {
+  if (got !== wanted) throw new Error(otherwise);
+}
