@@ -18,6 +18,8 @@ export interface Settings {
   readonly pouringOunce: boolean;
   /** The smallest step that is measured, ml. */
   readonly jiggerMl: number;
+  /** The unit that the jigger is marked in. */
+  readonly jiggerUnit: "ml" | "oz";
   /** One of each bar measure, in ml, or in g for a pinch and a handful. */
   readonly bar: Readonly<Record<string, Uncertain>>;
   readonly ambientC: Uncertain;
@@ -38,6 +40,7 @@ export const defaultSettings: Settings = {
   ounceMl: usOunceMl,
   pouringOunce: false,
   jiggerMl: 2.5,
+  jiggerUnit: "ml",
   bar: Object.fromEntries(
     units
       .filter((unit) => unit.bar)
@@ -72,8 +75,12 @@ function stated(find: (name: string) => FieldAt | undefined, above: Settings): P
   const unit = text("units")?.toLowerCase();
   if (unit === "ml" || unit === "cl" || unit === "oz") found.units = unit;
   Object.assign(found, ounceOf(find("ounce")));
-  const jigger = amountMl(find("jigger"), found.ounceMl ?? above.ounceMl);
-  if (jigger) found.jiggerMl = jigger.value;
+  const jiggerAt = find("jigger");
+  const jigger = amountMl(jiggerAt, found.ounceMl ?? above.ounceMl);
+  if (jigger) {
+    found.jiggerMl = jigger.value;
+    found.jiggerUnit = onlyPart(jiggerAt!.field)?.quantity?.unit?.unit.id === "oz" ? "oz" : "ml";
+  }
   for (const [key, name] of [
     ["ambientC", "ambient"],
     ["freezerC", "freezer"],

@@ -1,0 +1,70 @@
+/** Sweet against sour, held against the family: one finding, and the nearest amount that puts it right. */
+import type { Outcome } from "../engine/plan.ts";
+import { type Adjustment, editOf, nearestAdjustments } from "../house/adjust.ts";
+import { type Assessment, assessDrink } from "../house/drink.ts";
+import { type Family, familyOf, type WindowField } from "../house/family.ts";
+import type { Fix } from "../house/finding.ts";
+import { showNumber } from "../house/show.ts";
+import type { Rule } from "./rule.ts";
+import { findOutside, isInside, type Outside, placeOfWindow, severityOf, showOutside, standard } from "./windows.ts";
+
+const tasted = ["ratio", "sugar", "acid"] as const satisfies readonly WindowField[];
+
+export const unbalanced: Rule = {
+  code: "unbalanced",
+  severity: "information",
+  entries: ["drink"],
+  docs: {
+    title: "Too sweet or too sour",
+    why: "Sugar and acid hide each other, so neither can be judged alone: what is weighed is the finished drink, with the water that the ice brings. The family's windows are common practice, not law; a house writes a family of its own, a drink its own `ratio:`, `sugar:` or `acid:`. A little outside is information, far outside a warning, and nothing is said where the difference is smaller than twice the uncertainty.",
+    bad: "drink Slip Water\n  family: sour\n  glass: double rocks\n  method: shake 12 s; fine strain\n  garnish: none\n  60 ml rum\n  22.5 ml lime juice\n  67.5 ml plain syrup\n",
+    good: "drink Slip Water\n  family: sour\n  glass: double rocks\n  method: shake 12 s; fine strain\n  garnish: none\n  60 ml rum\n  22.5 ml lime juice\n  22.5 ml plain syrup\n",
+  },
+  *check(house, entry) {
+    const assessment = assessDrink(house, entry);
+    const family = familyOf(house, assessment.flat);
+    const outsides = tasted.map((field) => findOutside(assessment.outcome, family.windows.get(field))).filter((one) => one !== undefined);
+    if (outsides.length === 0) return;
+    const ways = nearestAdjustments(house, assessment, endsIt(assessment, family)).slice(0, 3);
+    yield {
+      severity: severityOf(entry, outsides),
+      place: placeOfWindow(entry, outsides[0]!.window),
+      what: `This is ${verdict(outsides)} for ${standard(assessment, family)}: ${factsOf(outsides).map(showOutside).join("; ")}.`,
+      todo: ways[0] ? `${inWords(ways[0])} puts it right.` : "Change the sweet or the sour, or the window that it is held against.",
+      fixes: () => ways.map((way) => fixOf(assessment, way)),
+    };
+  },
+};
+
+/** Sweet and sour stand inside, and nothing that is inside now is driven out. */
+function endsIt({ outcome }: Assessment, { windows }: Family): (changed: Outcome) => boolean {
+  const wanted = [...windows.values()].filter((window) => tasted.some((field) => field === window.field) || isInside(outcome, window));
+  return (changed) => wanted.every((window) => isInside(changed, window));
+}
+
+/** Which way the drink leans; a ratio out of its window is laid on the side that is out of its own. */
+function verdict(outsides: readonly Outside[]): string {
+  const side = (field: WindowField) => outsides.find(({ window }) => window.field === field)?.side;
+  const [ratio, sugar, acid] = tasted.map(side);
+  if (sugar && sugar === acid) return sugar === "above" ? "both too sweet and too sour" : "both too dry and too flat";
+  if (ratio === "above") return acid === "below" && !sugar ? "not sour enough" : "too sweet";
+  if (ratio === "below") return sugar === "below" && !acid ? "not sweet enough" : "too sour";
+  if (sugar) return sugar === "above" ? "too sweet" : "not sweet enough";
+  return acid === "above" ? "too sour" : "not sour enough";
+}
+
+/** Two figures say it; a third only repeats it. */
+function factsOf(outsides: readonly Outside[]): readonly Outside[] {
+  return outsides.slice(0, 2);
+}
+
+function inWords({ text, quantity, pour }: Adjustment): string {
+  return `${text} ${quantity.unit!.text} ${pour.ingredient.resolution.text} in place of ${quantity.numeral.text}`;
+}
+
+function fixOf(assessment: Assessment, way: Adjustment): Fix {
+  const { outcome } = way;
+  const after = (["ratio", "sweetnessGPer100Ml"] as const).map((name) => outcome.value(name));
+  const result = after[0] !== null ? `ratio ${showNumber(after[0]!)}` : `sweetness ${showNumber(after[1] ?? 0)} g/100 ml`;
+  return { title: `${inWords(way)} (${result})`, safe: false, edits: [editOf(assessment, way)] };
+}
