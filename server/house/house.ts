@@ -8,7 +8,8 @@ import type { Entry, Name } from "../../grammar/tree.ts";
 import { folderOf, type SpecDocument } from "./document.ts";
 import { Memo } from "./memo.ts";
 import { fold, type NameClass, type Step, stepBetween } from "./names.ts";
-import { candidates, type Declaration, modifierTexts, type Resolution, type Scope } from "./scope.ts";
+import { reuse } from "./reuse.ts";
+import { candidates, type Declaration, modifierTexts, type Resolution, type Scope, unquoted } from "./scope.ts";
 
 export interface HouseOptions {
   /** The built-in larder, already read. Its documents are never listed and never found fault with. */
@@ -50,8 +51,9 @@ export class House {
   /** Takes in a new text, or the next version of one. */
   setDocument(document: SpecDocument): void {
     const before = this.texts.get(document.uri);
-    this.texts.set(document.uri, document);
-    this.replace(before, document);
+    const after = before ? { ...document, tree: reuse(before.tree, document.tree) } : document;
+    this.texts.set(document.uri, after);
+    this.replace(before, after);
   }
 
   removeDocument(uri: string): void {
@@ -72,6 +74,11 @@ export class House {
 
   documents(): Iterable<SpecDocument> {
     return this.texts.values();
+  }
+
+  /** The text that an entry stands in now; absent for an entry that an edit has replaced. */
+  findDocumentOf(entry: Entry): SpecDocument | undefined {
+    return this.owners.get(entry);
   }
 
   /** The text that an entry stands in now. Throws for an entry of no text at hand. */
@@ -140,7 +147,7 @@ export class House {
       }
     }
     const first = name.commas[0];
-    const text = first === undefined || name.quoted ? name.text : name.text.slice(0, first - name.start).trimEnd();
+    const text = first === undefined || name.quoted ? unquoted(name) : name.text.slice(0, first - name.start).trimEnd();
     const found = name.quoted ? classes.map((nameClass) => this.lookup(scope, nameClass, text)[0]).find(Boolean) : undefined;
     const end = name.quoted ? name.quoted.end : name.start + text.length;
     return { ...(found && { found }), text, start: name.start, end, modifiers: modifierTexts(name, 0) };

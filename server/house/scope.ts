@@ -47,7 +47,7 @@ export function* candidates(name: Name): Generator<{ text: string; end: number; 
   yield { text: name.text, end: name.end, cut: name.commas.length };
   for (let index = name.commas.length - 1; index >= 0; index--) {
     const comma = name.commas[index]!;
-    const text = name.text.slice(0, comma - name.start).trimEnd();
+    const text = name.text.slice(0, indexIn(name, comma)).trimEnd();
     if (text) yield { text, end: name.start + text.length, cut: index };
   }
 }
@@ -58,11 +58,21 @@ export function modifierTexts(name: Name, cut: number): ModifierText[] {
   for (let index = cut; index < name.commas.length; index++) {
     const from = name.commas[index]! + 1;
     const to = index + 1 < name.commas.length ? name.commas[index + 1]! : name.end;
-    const raw = name.text.slice(from - name.start, to - name.start);
+    const raw = name.text.slice(indexIn(name, from), indexIn(name, to));
     const text = raw.trim();
     if (!text) continue;
     const start = from + raw.indexOf(text);
     modifiers.push({ text, start, end: start + text.length });
   }
   return modifiers;
+}
+
+/** A quoted name without its quotes; where it was not quoted, the whole text. */
+export function unquoted(name: Name): string {
+  return name.quoted ? name.text.slice(0, indexIn(name, name.quoted.end)).trimEnd() : name.text;
+}
+
+/** A place on the line as a place in the name's text, which may have lost quotes at its start. */
+function indexIn(name: Name, offset: number): number {
+  return name.text.length - (name.end - offset);
 }
