@@ -20,7 +20,7 @@ export interface ColdStart {
 export async function coldStart(contender: Contender, files: readonly HouseFile[], folder: string): Promise<ColdStart> {
   const [document] = documentsFor(contender, files, folder);
   const start = performance.now();
-  const client = startServer(contender.command);
+  const client = startServer("stdio", contender.script);
   try {
     await client.initialize({ pull: true });
     const answered = performance.now() - start;

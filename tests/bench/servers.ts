@@ -3,31 +3,32 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
-import { type Client, ourServer, type ServerCommand, startServer } from "../protocol/client.ts";
+import { type Client, ourServer, startServer } from "../protocol/client.ts";
 import type { HouseFile } from "./house.ts";
 import { printJson, printSpecs, schemaFor } from "./print.ts";
 import { shared } from "./stock.ts";
 
 export interface Contender {
   readonly name: "Mutchkin" | "bare" | "JSON" | "JSON as from npm";
-  readonly command: ServerCommand;
+  /** What node runs. */
+  readonly script: string;
   readonly format: "specs" | "json";
   /** Reads a folder's files from the disk by itself; the others are handed every file by the client. */
   readonly readsFolders: boolean;
 }
 
-export const ours: Contender = { name: "Mutchkin", command: ourServer, format: "specs", readsFolders: true };
+export const ours: Contender = { name: "Mutchkin", script: ourServer, format: "specs", readsFolders: true };
 export const bare: Contender = {
   name: "bare",
-  command: { args: [resolve(".bench/bare-server.js")] },
+  script: resolve(".bench/bare-server.js"),
   format: "specs",
   readsFolders: false,
 };
-export const json: Contender = { name: "JSON", command: { args: [resolve(".bench/json-server.js")] }, format: "json", readsFolders: false };
+export const json: Contender = { name: "JSON", script: resolve(".bench/json-server.js"), format: "json", readsFolders: false };
 export const jsonFromNpm: Contender = {
   ...json,
   name: "JSON as from npm",
-  command: { args: [resolve(".bench/node_modules/vscode-langservers-extracted/bin/vscode-json-language-server")] },
+  script: resolve(".bench/node_modules/vscode-langservers-extracted/bin/vscode-json-language-server"),
 };
 export const contenders = [ours, bare, json] as const;
 
@@ -46,7 +47,7 @@ export function documentsFor({ format }: Contender, files: readonly HouseFile[],
 
 /** A process that has answered `initialize` with this folder open, and has been told its settings. */
 export async function startIn(contender: Contender, files: readonly HouseFile[], folder: string): Promise<Client> {
-  const client = startServer(contender.command);
+  const client = startServer("stdio", contender.script);
   await client.initialize({ pull: true, folders: [{ uri: pathToFileURL(folder).href, name: "house" }] });
   await tellSettings(client, contender, files);
   return client;

@@ -15,13 +15,13 @@ import {
 } from "vscode-jsonrpc/node";
 import type {
   ClientCapabilities,
-  Diagnostic,
   DocumentDiagnosticReport,
   FileChangeType,
   InitializeParams,
   InitializeResult,
   PublishDiagnosticsParams,
   Registration,
+  ServerCapabilities,
   TextDocumentContentChangeEvent,
   WorkspaceDiagnosticReport,
   WorkspaceFolder,
@@ -29,12 +29,6 @@ import type {
 import { until, within } from "./wait.ts";
 
 export type Transport = "stdio" | "ipc";
-
-export interface ServerCommand {
-  /** What node runs, with its arguments but without the transport's. */
-  readonly args: readonly string[];
-  readonly transport?: Transport;
-}
 
 export interface Exit {
   /** `null` where a signal ended the process. */
@@ -55,7 +49,7 @@ export interface Start {
 export type Settings = (section: string | undefined, scope: string | undefined) => unknown;
 
 /** The server as it is shipped. Tests and the benchmark run in the project's folder. */
-export const ourServer: ServerCommand = { args: [resolve("dist/server.js")] };
+export const ourServer = resolve("dist/server.js");
 
 export type Client = ReturnType<typeof startServer>;
 
@@ -63,9 +57,9 @@ export type Client = ReturnType<typeof startServer>;
  * Starts a server; nothing is sent yet. Every client must be ended, with `end` or by the server's own
  * exit; `end` is safe to call twice and touches no other process.
  */
-export function startServer(command: ServerCommand = ourServer) {
-  const child = spawnServer(command);
-  const connection = connect(child, command.transport ?? "stdio");
+export function startServer(transport: Transport = "stdio", script = ourServer) {
+  const child = spawnServer(script, transport);
+  const connection = connect(child, transport);
   const kept = keepWhatIsSaid(child, connection);
   const exited = new Promise<Exit>((settle, reject) => {
     child.once("error", (cause) => reject(new Error(`The server could not be started: ${cause.message}`)));
@@ -75,6 +69,7 @@ export function startServer(command: ServerCommand = ourServer) {
   exited.catch(() => undefined); // whoever waits for it gets the rejection
   const fail = (what: string) => `${what}; the server wrote on stderr: ${kept.stderr().trim().slice(-2000) || "nothing"}`;
   let settings: Settings = () => null;
+  let capabilities: ServerCapabilities = {};
 
   connection.onRequest("workspace/configuration", (asked: { items: { section?: string; scopeUri?: string }[] }) =>
     asked.items.map((item) => settings(item.section, item.scopeUri) ?? null),
@@ -98,11 +93,14 @@ export function startServer(command: ServerCommand = ourServer) {
     stderr: kept.stderr,
     messages: kept.messages,
     registrations: kept.registrations,
+    /** What the server said it can do. */
+    capabilities: () => capabilities,
 
     /** `initialize`, then `initialized`. */
     async initialize(start: Start = {}): Promise<InitializeResult> {
       settings = start.settings ?? settings;
       const result = await request<InitializeResult>("initialize", initializeParams(start));
+      capabilities = result.capabilities;
       await notify("initialized", {});
       return result;
     },
@@ -130,10 +128,26 @@ export function startServer(command: ServerCommand = ourServer) {
           const push = kept.diagnostics.get(uri);
           return push && test(push) ? push : undefined;
         },
-        kept.onPush,
+        kept.onNews,
         () => fail(`No such diagnostics came for ${uri}; the last were ${JSON.stringify(kept.diagnostics.get(uri)) ?? "none at all"}`),
       );
       return found;
+    },
+    /** The first message, logged or shown, that fits. */
+    said: (fits: RegExp) =>
+      until(
+        () => kept.messages.find(({ message }) => fits.test(message)),
+        kept.onNews,
+        () => fail(`Nothing was said like ${fits}`),
+      ),
+    /** The server's next request that diagnostics be pulled again. */
+    refreshed() {
+      const before = kept.refreshes();
+      return until(
+        () => (kept.refreshes() > before ? true : undefined),
+        kept.onNews,
+        () => fail("Nothing asked for a refresh"),
+      );
     },
     pull: (uri: string, previousResultId?: string, token?: CancellationToken) =>
       request<DocumentDiagnosticReport>("textDocument/diagnostic", { textDocument: { uri }, previousResultId }, token),
@@ -156,22 +170,10 @@ export function startServer(command: ServerCommand = ourServer) {
   };
 }
 
-/** Findings in a stable order and without what may differ between two equal texts (result ids, links). */
-export function plain(diagnostics: readonly Diagnostic[]): string[] {
-  return diagnostics
-    .map(({ range: { start, end }, severity, code, message }) =>
-      [start.line, start.character, end.line, end.character, severity, code, message].join(" "),
-    )
-    .sort();
-}
-
-/** Every client's files are `file:` URIs of one invented place unless a test lays them on the disk. */
-export const fileUri = (path: string) => `file:///halyard/${path}`;
-
-function spawnServer({ args, transport = "stdio" }: ServerCommand): ChildProcess {
+function spawnServer(script: string, transport: Transport): ChildProcess {
   return transport === "ipc"
-    ? spawn(process.execPath, [...args, "--node-ipc"], { stdio: ["ignore", "pipe", "pipe", "ipc"] })
-    : spawn(process.execPath, [...args, "--stdio"], { stdio: "pipe" });
+    ? spawn(process.execPath, [script, "--node-ipc"], { stdio: ["ignore", "pipe", "pipe", "ipc"] })
+    : spawn(process.execPath, [script, "--stdio"], { stdio: "pipe" });
 }
 
 function connect(child: ChildProcess, transport: Transport): MessageConnection {
@@ -187,31 +189,39 @@ function keepWhatIsSaid(child: ChildProcess, connection: MessageConnection) {
   const messages: { method: string; type: number; message: string }[] = [];
   const registrations: Registration[] = [];
   const listeners = new Set<() => void>();
+  const tell = () => {
+    for (const listener of listeners) listener();
+  };
   let stderr = "";
+  let refreshes = 0;
   child.stderr!.setEncoding("utf8").on("data", (text: string) => {
     stderr += text;
   });
 
   connection.onNotification("textDocument/publishDiagnostics", (push: PublishDiagnosticsParams) => {
     diagnostics.set(push.uri, push);
-    for (const listener of listeners) listener();
+    tell();
   });
   for (const method of ["window/logMessage", "window/showMessage"])
     connection.onNotification(method, (said: { type: number; message: string }) => {
       messages.push({ method, ...said });
-      for (const listener of listeners) listener();
+      tell();
     });
   connection.onRequest("window/showMessageRequest", (said: { type: number; message: string }) => {
     messages.push({ method: "window/showMessageRequest", ...said });
-    for (const listener of listeners) listener();
+    tell();
     return null;
   });
   connection.onRequest("client/registerCapability", (asked: { registrations: Registration[] }) => {
     registrations.push(...asked.registrations);
     return null;
   });
-  for (const method of ["window/workDoneProgress/create", "workspace/diagnostic/refresh", "workspace/semanticTokens/refresh"])
-    connection.onRequest(method, () => null);
+  connection.onRequest("workspace/diagnostic/refresh", () => {
+    refreshes++;
+    tell();
+    return null;
+  });
+  connection.onRequest("window/workDoneProgress/create", () => null);
   connection.onError(() => undefined);
   connection.listen();
 
@@ -220,7 +230,8 @@ function keepWhatIsSaid(child: ChildProcess, connection: MessageConnection) {
     messages,
     registrations,
     stderr: () => stderr,
-    onPush(listener: () => void) {
+    refreshes: () => refreshes,
+    onNews(listener: () => void) {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
@@ -233,12 +244,12 @@ function initializeParams({ folders, pull, params }: Start): InitializeParams {
     clientInfo: { name: "protocol test" },
     rootUri: folders?.[0]?.uri ?? null,
     workspaceFolders: folders ? [...folders] : null,
-    capabilities: { ...capabilities, textDocument: { ...capabilities.textDocument, ...(pull ? { diagnostic: {} } : {}) } },
+    capabilities: { ...clientCapabilities, textDocument: { ...clientCapabilities.textDocument, ...(pull ? { diagnostic: {} } : {}) } },
     ...params,
   };
 }
 
-const capabilities: ClientCapabilities = {
+const clientCapabilities: ClientCapabilities = {
   general: { positionEncodings: ["utf-16"] },
   workspace: {
     configuration: true,
