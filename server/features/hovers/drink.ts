@@ -1,0 +1,150 @@
+/** A drink at a glance: at most a dozen lines that a bartender reads between two orders. */
+
+import type { Entry } from "../../../grammar/tree.ts";
+import type { Figure, FigureName, Model } from "../../engine/plan.ts";
+import { type Assessment, assessDrink } from "../../house/drink.ts";
+import { type Family, familyOf, type WindowField } from "../../house/family.ts";
+import { glassOf } from "../../house/glass.ts";
+import type { House } from "../../house/house.ts";
+import { type Measure, showFigure, showList, showNumber, showShare, showTemperature, showVolume, showWindow } from "../../house/show.ts";
+import { cautionsOf } from "../cautions.ts";
+import { asText, bold, paragraphs, table } from "../markdown.ts";
+
+const mostLines = 12;
+
+export function describeDrink(house: House, entry: Entry, measure: Measure): string {
+  const assessment = assessDrink(house, entry);
+  const family = familyOf(house, assessment.flat);
+  const rows = rowsOf(house, assessment, family, measure);
+  const head = family.name ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
+  const left = mostLines - rows.length - 2;
+  return paragraphs(titleOf(house, entry, assessment), table(head, rows), ...notesOf(assessment, rows).slice(0, left));
+}
+
+function titleOf(house: House, entry: Entry, { flat }: Assessment): string {
+  const glass = flat.field("glass")?.field.items[0]?.parts[0]?.text;
+  const parent = flat.parent?.entry.name?.text;
+  const serves = servesOf(house, entry);
+  return [
+    bold(entry.name?.text ?? "A drink without a name"),
+    glass && asText(glass),
+    parent && `riff of ${asText(parent)}`,
+    serves > 1 && `for ${serves}, figures for one`,
+  ]
+    .filter(Boolean)
+    .join(" · ");
+}
+
+type Row = readonly [label: string, value: string, window: string];
+
+function rowsOf(house: House, assessment: Assessment, family: Family, measure: Measure): Row[] {
+  const { outcome, proportional, flat } = assessment;
+  const serves = assessment.plan.serves;
+  const figure = (name: FigureName) => outcome.figure(name);
+  const each = (name: FigureName): Figure => perServe(figure(name), serves);
+  const window = (field: WindowField) => windowOf(family, field, outcome.value(figureOf(family, field)));
+  const rows: Row[] = [["strength", strengthOf(assessment), window("strength")]];
+
+  const water = outcome.value("waterMl");
+  const added = proportional
+    ? showShare(figure("dilutionShare"))
+    : `${showVolume(each("waterMl"), measure)} water, ${showShare(outcome.value("dilutionShare") ?? 0)}`;
+  rows.push(["dilution", water === null ? "unknown" : water > 0 ? added : "none", window("dilution")]);
+  rows.push(["temperature", showTemperature(figure("temperatureC")), ""]);
+  if (!proportional) {
+    const glass = glassOf(house, house.scopeOf(flat.entry), flat);
+    const fill = outcome.value("fillShare");
+    const full = glass && fill !== null ? `, fills ${showShare(fill)} of ${showVolume(glass.plan.capacityMl.value, measure)}` : "";
+    rows.push(["volume", `${showVolume(each("afterVolumeMl"), measure)}${full}`, ""]);
+  }
+  rows.push(["sugar", sugarOf(assessment), window("sugar")]);
+  rows.push(["acid", per100(figure("acidGPer100Ml")), window("acid")]);
+  const ratio = figure("ratio");
+  if (ratio.value !== null || family.windows.has("ratio")) rows.push(["sweet : sour", showFigure(ratio), window("ratio")]);
+  const salt = outcome.value("saltGPer100Ml") ?? 0;
+  if (salt >= saltWorthALine || family.windows.has("salt")) rows.push(["salt", per100(figure("saltGPer100Ml")), window("salt")]);
+  return rows;
+}
+
+/** Salt is tasted from about here on, g/100 ml: practice, no source. */
+const saltWorthALine = 0.1;
+
+function strengthOf({ outcome }: Assessment): string {
+  const after = outcome.figure("strengthPct");
+  const before = outcome.value("beforeStrengthPct");
+  const same = before === null || after.value === null || Math.abs(before - after.value) < 0.05;
+  return same ? showFigure(after, "% vol") : `${showFigure(after, "% vol")}, ${showNumber(before)} before`;
+}
+
+/** Sugars by weight; how sweet they taste where that differs. */
+function sugarOf({ outcome }: Assessment): string {
+  const sugar = outcome.figure("sugarGPer100Ml");
+  const sweetness = outcome.value("sweetnessGPer100Ml");
+  const differs = sugar.value !== null && sweetness !== null && Math.abs(sweetness - sugar.value) > 0.05 * Math.max(1, sugar.value);
+  return differs ? `${per100(sugar)}, sweet as ${showNumber(sweetness)}` : per100(sugar);
+}
+
+function windowOf(family: Family, field: WindowField, value: number | null): string {
+  const found = family.windows.get(field);
+  if (!found || value === null) return "";
+  const scale = field === "dilution" ? 100 : 1;
+  const text = showWindow(value * scale, found.low * scale, found.high * scale) + (field === "dilution" ? " %" : "");
+  return text.startsWith("inside") ? text : `**${text}**`;
+}
+
+function figureOf(family: Family, field: WindowField): FigureName {
+  return family.windows.get(field)?.figure ?? "ratio";
+}
+
+function per100(figure: Figure): string {
+  return showFigure(figure, "g/100 ml");
+}
+
+function perServe({ value, plusMinus, because }: Figure, serves: number): Figure {
+  return {
+    value: value === null ? null : value / serves,
+    plusMinus: plusMinus === null ? null : plusMinus / serves,
+    ...(because && { because }),
+  };
+}
+
+/** What to know besides the figures, what matters most first. */
+function notesOf(assessment: Assessment, rows: readonly Row[]): string[] {
+  const notes = [];
+  const cautions = cautionsOf(assessment);
+  if (cautions.length > 0) notes.push(`⚠ ${cautions.join(" ")}`);
+  if (rows.some(([, value]) => value.startsWith("unknown"))) {
+    const reasons = reasonsOf(assessment);
+    if (reasons.length > 0) notes.push(`Unknown, because ${asText(showList(reasons, 3))}.`);
+  }
+  if (assessment.proportional) notes.push("In parts without a size, so only shares are known: `total:` or `part:` would tell how much.");
+  const assumed = assumedIn(assessment);
+  if (assumed.length > 0) notes.push(`Assumed from the larder: ${asText(showList(assumed))}.`);
+  return notes;
+}
+
+const shown = ["strengthPct", "waterMl", "afterVolumeMl", "sugarGPer100Ml", "acidGPer100Ml"] as const;
+
+function reasonsOf({ outcome }: Assessment): string[] {
+  return [...new Set(shown.flatMap((name) => outcome.figure(name).because ?? []))];
+}
+
+/** The stocks for which a figure that counts is not the house's own. */
+function assumedIn({ plan }: Assessment): string[] {
+  const names = new Set<string>();
+  for (const pour of plan.pours) collectAssumed(pour.of, names);
+  return [...names];
+}
+
+function collectAssumed(model: Model, names: Set<string>): void {
+  if (model.type === "prep") {
+    for (const part of model.parts) collectAssumed(part.of, names);
+    return;
+  }
+  const figures = [model.abvPct, model.densityGPerMl, ...[...model.sugars, ...model.acids, model.salt].map((content) => content.amount)];
+  if (figures.some((figure) => figure && !("because" in figure) && figure.assumed && figure.value > 0)) names.add(model.name);
+}
+
+function servesOf(house: House, entry: Entry): number {
+  return assessDrink(house, entry).plan.serves;
+}

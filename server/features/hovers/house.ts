@@ -1,0 +1,18 @@
+/** What holds in a house: its own settings and, where it sets nothing, the usual ones. */
+import type { Entry } from "../../../grammar/tree.ts";
+import type { House } from "../../house/house.ts";
+import { settingsOf } from "../../house/settings.ts";
+import { showNumber, showTemperature } from "../../house/show.ts";
+import { bold, paragraphs, table } from "../markdown.ts";
+
+export function describeHouse(house: House, entry: Entry): string {
+  const { units, ounceMl, jiggerMl, freezerC, fridgeC, ambientC, hotC } = settingsOf(house, house.scopeOf(entry));
+  const rows = [
+    ["units", units],
+    ["one ounce", `${showNumber(ounceMl)} ml`],
+    ["jigger", `to ${showNumber(jiggerMl)} ml`],
+    ["back bar, fridge", `${showTemperature(ambientC.value)}, ${showTemperature(fridgeC.value)}`],
+    ["freezer, hot", `${showTemperature(freezerC.value)}, ${showTemperature(hotC.value)}`],
+  ];
+  return paragraphs(`${bold(entry.name?.text ?? "A house without a name")} · house`, table(["", "holds here"], rows));
+}

@@ -1,0 +1,27 @@
+/** An ice: how cold it is, what a piece weighs, how much water clings to it. */
+import type { Entry } from "../../../grammar/tree.ts";
+import { clingingByKind } from "../../engine/techniques.ts";
+import type { House } from "../../house/house.ts";
+import { iceFacts } from "../../house/method.ts";
+import { showNumber, showTemperature, showWeight } from "../../house/show.ts";
+import { asText, bold, paragraphs } from "../markdown.ts";
+import { proseOf } from "../prose.ts";
+
+export function describeIce(house: House, entry: Entry): string {
+  const name = entry.name?.text ?? "";
+  const facts = name ? iceFacts(house, house.scopeOf(entry), name) : undefined;
+  if (!facts) return `${bold(name || "An ice without a name")} · ice`;
+  const { kind, temperatureC } = facts.plan;
+  const clinging = clingingByKind[kind];
+  const cling =
+    clinging === 1
+      ? "As much water clings to it as to cubes."
+      : `${showNumber(clinging)} times the water clings to it that clings to cubes of its weight (practice).`;
+  return paragraphs(
+    [bold(name), "ice", kind, showTemperature(temperatureC.value), facts.pieceG && `${showWeight(facts.pieceG.value)} a piece`]
+      .filter(Boolean)
+      .join(" · "),
+    cling,
+    asText(proseOf(entry, "note")),
+  );
+}

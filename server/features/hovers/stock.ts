@@ -1,0 +1,28 @@
+/** A bought ingredient: its figures, each with where it comes from. */
+import type { Entry } from "../../../grammar/tree.ts";
+import type { House } from "../../house/house.ts";
+import { stockFacts } from "../../house/stock.ts";
+import { asText, bold, paragraphs, table } from "../markdown.ts";
+import { sourcesOf } from "./sources.ts";
+
+export function describeStock(house: House, entry: Entry): string {
+  const facts = stockFacts(house, entry);
+  const sources = sourcesOf(house, facts);
+  const rows = sources.map(({ label, value, from, note }) => [label, asText(value), asText(note ? `${from}: ${note}` : from)]);
+  const title = [
+    bold(facts.name || "A stock without a name"),
+    facts.kind ?? "kind not stated",
+    facts.fizz && "it bubbles",
+    facts.stored && `from the ${facts.stored}`,
+  ];
+  const missing = missingIn(sources.map(({ label }) => label));
+  return paragraphs(
+    title.filter(Boolean).join(" · "),
+    rows.length > 0 && table(["", "", "from"], rows),
+    missing.length > 0 && `Nobody states its ${missing.join(" or ")}, so what it is poured in cannot be computed in full.`,
+  );
+}
+
+function missingIn(labels: readonly string[]): string[] {
+  return ["strength", "sugar", "acid"].filter((label) => !labels.includes(label));
+}
