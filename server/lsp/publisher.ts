@@ -6,8 +6,8 @@ import {
   type CancellationToken,
   type Connection,
   type Diagnostic,
-  DocumentDiagnosticReportKind,
   type DocumentDiagnosticReport,
+  DocumentDiagnosticReportKind,
   LSPErrorCodes,
   ResponseError,
   type WorkspaceDiagnosticParams,
@@ -92,7 +92,11 @@ export class Publisher {
     this.schedule();
   }
 
-  async documentReport(uri: string, previous: string | undefined, token: CancellationToken): Promise<DocumentDiagnosticReport | ResponseError<void>> {
+  async documentReport(
+    uri: string,
+    previous: string | undefined,
+    token: CancellationToken,
+  ): Promise<DocumentDiagnosticReport | ResponseError<void>> {
     await this.started(token);
     if (token.isCancellationRequested) return cancelled();
     const document = this.options.workspace.document(uri);
@@ -103,7 +107,10 @@ export class Publisher {
   }
 
   /** Answers when there is something new to tell; until then the request is held, as the protocol suggests. */
-  async workspaceReport(params: WorkspaceDiagnosticParams, token: CancellationToken): Promise<WorkspaceDiagnosticReport | ResponseError<void>> {
+  async workspaceReport(
+    params: WorkspaceDiagnosticParams,
+    token: CancellationToken,
+  ): Promise<WorkspaceDiagnosticReport | ResponseError<void>> {
     await this.started(token);
     const previous = new Map(params.previousResultIds.map(({ uri, value }) => [uri, value]));
     for (let first = true; ; first = false) {
@@ -130,7 +137,8 @@ export class Publisher {
       if (token.isCancellationRequested) return items;
     }
     for (const uri of gone) {
-      if (previous.get(uri) !== "gone") items.push({ kind: DocumentDiagnosticReportKind.Full, uri, version: null, resultId: "gone", items: [] });
+      if (previous.get(uri) !== "gone")
+        items.push({ kind: DocumentDiagnosticReportKind.Full, uri, version: null, resultId: "gone", items: [] });
     }
     return items;
   }
@@ -150,7 +158,11 @@ export class Publisher {
         const { id, diagnostics } = this.look(document);
         const news = document.version !== null || id !== before?.id;
         if (news && (document.version !== null || before !== undefined || diagnostics.length > 0)) {
-          void connection.sendDiagnostics({ uri: workspace.spelling(uri), ...(document.version !== null && { version: document.version }), diagnostics });
+          void connection.sendDiagnostics({
+            uri: workspace.spelling(uri),
+            ...(document.version !== null && { version: document.version }),
+            diagnostics,
+          });
         }
       } else {
         this.pending.delete(uri);

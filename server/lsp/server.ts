@@ -17,14 +17,16 @@ import { canonical, Workspace } from "./workspace.ts";
 
 export function serve(connection: Connection, environment: Environment, version: string): void {
   const workspace = new Workspace(environment);
-  const log = (what: string, cause: unknown) => connection.console.error(`${what}: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`);
+  const log = (what: string, cause: unknown) =>
+    connection.console.error(`${what}: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`);
+  const report = (code: string, cause: unknown) => log(`The rule “${code}” failed; the other rules go on`, cause);
   const settings = new SettingsOfFolders();
   const publisher = new Publisher({
     connection,
     workspace,
     environment,
     settingsFor: (uri) => settings.of(uri),
-    report: (code, cause) => log(`The rule “${code}” failed; the other rules go on`, cause),
+    report,
   });
   let capabilities: ClientCapabilities = {};
   let folders: string[] = [];
@@ -38,9 +40,11 @@ export function serve(connection: Connection, environment: Environment, version:
       serverInfo: { name: "Mutchkin", version },
       capabilities: {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        ...(publisher.pulled && { diagnosticProvider: { identifier: "mutchkin", interFileDependencies: true, workspaceDiagnostics: true } }),
+        ...(publisher.pulled && {
+          diagnosticProvider: { identifier: "mutchkin", interFileDependencies: true, workspaceDiagnostics: true },
+        }),
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
-        ...features.capabilities,
+        ...features,
       },
     };
   });
@@ -114,10 +118,12 @@ export function serve(connection: Connection, environment: Environment, version:
     await workspace.readAgain(changes.map(({ uri }) => uri).filter((uri) => uri.endsWith(".drink")));
     for (const { uri } of changes) publisher.forget(canonical(uri));
   });
-  connection.languages.diagnostics.on((params, token) => publisher.documentReport(params.textDocument.uri, params.previousResultId, token) as never);
+  connection.languages.diagnostics.on(
+    (params, token) => publisher.documentReport(params.textDocument.uri, params.previousResultId, token) as never,
+  );
   connection.languages.diagnostics.onWorkspace((params, token) => publisher.workspaceReport(params, token) as never);
   connection.onShutdown(() => undefined);
-  const features = registerFeatures(connection, workspace, answering(workspace, log), publisher);
+  const features = registerFeatures(connection, answering(workspace, log), report);
 }
 
 /** The editor's settings for each open folder, and without a folder. */

@@ -31,7 +31,10 @@ export function readSettings(given: unknown): { settings: EditorSettings; wrong:
     }
     const read = schema.safeParse(value);
     if (read.success) settings[name] = read.data;
-    else wrong.push(`The setting “mutchkin.${name}” is ${JSON.stringify(value)}, which is not allowed: ${allowed[name]}. The default goes on being used.`);
+    else
+      wrong.push(
+        `The setting “mutchkin.${name}” is ${JSON.stringify(value)}, which is not allowed: ${allowed[name]}. The default goes on being used.`,
+      );
   }
   return { settings: settings as EditorSettings, wrong };
 }
