@@ -1,8 +1,7 @@
 /** What an ingredient is made of: from its label, or from the parts that it was made of. */
 
 import { ethanolDensity } from "./ethanol-water.ts";
-import type { HeatCapacity } from "./heat.ts";
-import { addMasses, at, freezingPoint, heatCapacityOf, type Masses, massOf, noMasses, sugarOf, volumeMl } from "./liquid.ts";
+import { addMasses, at, freezingPoint, type Masses, massOf, noMasses, sugarOf, volumeMl } from "./liquid.ts";
 import { type Amount, type Content, type Known, type Model, type PrepModel, type StockModel, sugarKinds } from "./plan.ts";
 import { addReason, mergeReasons, noReasons, type Reasons, topics } from "./reasons.ts";
 import { acids, citricPerGram } from "./substances.ts";
@@ -15,7 +14,6 @@ export interface Liquid {
   readonly mlPerGram: number;
   /** What a measure of it weighs: for a solid with a stated density that of the heap, not of the dissolved. */
   readonly gPerMl: number;
-  readonly heat: HeatCapacity;
   /** °C at which it starts to freeze. */
   readonly freezingC: number;
   readonly reasons: Reasons;
@@ -91,21 +89,16 @@ function fillWithWater(per100Ml: Masses, per100G: Masses, density: number | unde
   const fixed = massOf(per100Ml);
   const share = massOf(per100G) / 100;
   if (share > 1.01) return undefined;
-  const whole = (grams: number): Masses => {
-    const masses = per100Ml.slice();
-    addMasses(masses, per100G, grams / 100);
-    masses[at.water] = grams - fixed - share * grams;
-    return masses;
-  };
+  const masses = noMasses();
   let grams = density === undefined ? 100 : 100 * density;
-  if (density === undefined && fixed > 0) {
-    for (let round = 0; round < 60; round++) {
-      const step = 100 - volumeMl(noNegativeWater(whole(grams)));
-      grams += step;
-      if (Math.abs(step) < 1e-11) break;
-    }
+  for (let round = 0; round < 60; round++) {
+    for (let i = 0; i < masses.length; i++) masses[i] = per100Ml[i]! + (per100G[i]! * grams) / 100;
+    masses[at.water] = grams - fixed - share * grams;
+    if (density !== undefined || fixed === 0) break;
+    const step = 100 - volumeMl(masses);
+    if (Math.abs(step) < 1e-10) break;
+    grams += step;
   }
-  const masses = whole(grams);
   if (masses[at.water]! < -0.01 * grams) return undefined;
   noNegativeWater(masses);
   if (density !== undefined) masses[at.extraMl] = 100 - volumeMl(masses);
@@ -125,13 +118,13 @@ function onlyWater(): Masses {
 
 function perGramOf(masses: Masses, reasons: Reasons, reasonsWeighed: Reasons, heapDensity?: number): Liquid {
   const grams = massOf(masses);
-  const perGram = masses.map((amount) => amount / grams);
+  const perGram = noMasses();
+  addMasses(perGram, masses, 1 / grams);
   const mlPerGram = volumeMl(perGram);
   return {
     perGram,
     mlPerGram,
     gPerMl: heapDensity ?? 1 / mlPerGram,
-    heat: heatCapacityOf(perGram),
     freezingC: freezingPoint(perGram),
     reasons,
     reasonsWeighed,

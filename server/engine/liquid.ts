@@ -5,7 +5,7 @@
 
 import { volumeOf } from "./ethanol-water.ts";
 import { freezingDepression } from "./freezing.ts";
-import { acidHeat, ethanolWaterHeat, type HeatCapacity, solidsHeat, sugarHeat, waterHeat } from "./heat.ts";
+import { acidHeat, ethanolWaterContent, type HeatCapacity, heatContent, solidsHeat, sugarHeat } from "./heat.ts";
 import { type SugarKind, sugarKinds } from "./plan.ts";
 import { sugars } from "./substances.ts";
 import { sucroseVolumePerGram } from "./sucrose.ts";
@@ -97,7 +97,7 @@ export function freezingPoint(m: Masses): number {
     (m[salt]! / saltMolarMass / waterG) * 1000,
   );
 }
-const saltMolarMass = 58.44;
+export const saltMolarMass = 58.44;
 
 /** Millimoles of the sugars of one sort. */
 export function molesOf(m: Masses, sort: readonly SugarMoles[]): number {
@@ -113,11 +113,24 @@ const sugarMoles = (kind: SugarKind): SugarMoles => ({ index: at[kind], mmolPerG
 export const monosaccharides = sugarKinds.filter((kind) => !sugars[kind].disaccharide).map(sugarMoles);
 export const disaccharides = sugarKinds.filter((kind) => sugars[kind].disaccharide).map(sugarMoles);
 
-/** Heat capacity of all of the liquid, J/K: its parts added, ethanol and water as the mixture they are. */
-export function heatCapacityOf(m: Masses): HeatCapacity {
-  const base = m[water]! + m[ethanol]!;
-  const mixture = base > 0 ? ethanolWaterHeat(m[ethanol]! / base) : waterHeat;
+/**
+ * J in the liquid at this temperature, counted from its water and ethanol apart at 0 °C: its parts added,
+ * ethanol and water as the mixture they are.
+ */
+export function heatIn(m: Masses, tC: number): number {
+  return heatOf(m[water]!, m[ethanol]!, otherHeat(m), tC);
+}
+
+/** The same from its numbers, for a loop that only changes the water and the temperature. */
+export function heatOf(waterG: number, ethanolG: number, others: HeatCapacity, tC: number): number {
+  const base = waterG + ethanolG;
+  if (!(base > 0)) return heatContent(others, tC);
+  return base * ethanolWaterContent(ethanolG / base, tC) + heatContent(others, tC);
+}
+
+/** Heat capacity of what is not water or ethanol, J/K. */
+export function otherHeat(m: Masses): HeatCapacity {
   const sugar = sugarOf(m);
-  const part = (k: 0 | 1 | 2): number => base * mixture[k] + sugar * sugarHeat[k] + m[acid]! * acidHeat[k] + m[solids]! * solidsHeat[k];
+  const part = (k: 0 | 1 | 2): number => sugar * sugarHeat[k] + m[acid]! * acidHeat[k] + m[solids]! * solidsHeat[k];
   return [part(0), part(1), part(2)];
 }

@@ -2,12 +2,12 @@
 
 import { gramsOf, gramsToReach, type Liquid, liquidOf } from "./composition.ts";
 import { ethanolDensity, waterDensity } from "./ethanol-water.ts";
-import { fusionHeatAt, heatContent, waterHeat } from "./heat.ts";
-import { addMasses, at, massOf, noMasses, sugarOf, volumeMl } from "./liquid.ts";
-import { contentAt, type IceInUse, type Mixture, meltOf } from "./melt.ts";
+import { heatContent, waterHeat } from "./heat.ts";
+import { addMasses, at, freezingPoint, heatIn, type Masses, massOf, noMasses, sugarOf, volumeMl } from "./liquid.ts";
+import { type IceInUse, iceContent, type Mixture, meltOf } from "./melt.ts";
 import { type FigureName, figureNames, type IcePlan, type PourPlan, type ServePlan, type StepPlan, sugarKinds } from "./plan.ts";
 import { addReason, mergeReasons, noReasons, type Reasons, topics } from "./reasons.ts";
-import { iceWithin, temperatureOf } from "./slush.ts";
+import { heatWithIce, temperatureOf } from "./slush.ts";
 import { sugars } from "./substances.ts";
 import { clingingByKind, dryIceBelowC, modelFactor } from "./techniques.ts";
 import { isKnown, read, type Shift } from "./uncertainty.ts";
@@ -34,7 +34,7 @@ export const leastAcid = 0.15;
  * with the ice is chilled and diluted. After: the other pours, as they come, and last those that top up.
  */
 export function run(plan: ServePlan, shift?: Shift): Run {
-  const mixture: Mixture = { masses: noMasses(), c0: 0, c1: 0, c2: 0, heatJ: 0 };
+  const mixture: Mixture = { masses: noMasses(), heatJ: 0 };
   const grams = new Float64Array(plan.pours.length);
   const vessel = pourAll(plan, "vessel", mixture, grams, noReasons, shift);
 
@@ -107,14 +107,10 @@ function pourAll(plan: ServePlan, stage: PourPlan["stage"], mixture: Mixture, gr
   return reasons;
 }
 
-/** A pour that is frozen brings the heat that it owes for thawing. */
+/** A pour that is frozen brings less heat, for its ice has to thaw. */
 function pourIn(mixture: Mixture, liquid: Liquid, grams: number, tC: number): void {
   addMasses(mixture.masses, liquid.perGram, grams);
-  mixture.c0 += grams * liquid.heat[0];
-  mixture.c1 += grams * liquid.heat[1];
-  mixture.c2 += grams * liquid.heat[2];
-  mixture.heatJ += grams * heatContent(liquid.heat, tC);
-  if (tC < liquid.freezingC) mixture.heatJ -= grams * iceWithin(liquid.perGram, tC) * fusionHeatAt(tC);
+  mixture.heatJ += grams * (tC < liquid.freezingC ? heatWithIce(liquid.perGram, tC) : heatIn(liquid.perGram, tC));
 }
 
 /** What tops up, in the order of the pours: up to a volume, or up to the washline less the ice. */
@@ -165,10 +161,11 @@ function chillAll(plan: ServePlan, mixture: Mixture, shift: Shift | undefined): 
   let leftG = 0;
   for (const step of plan.steps) {
     if (step.waterShare) {
-      const waterG = (step.waterShare * volumeMl(mixture.masses) * waterDensity) / 1000;
-      addWater(mixture, waterG);
+      const waterMl = step.waterShare * volumeMl(mixture.masses);
+      const waterG = (waterMl * waterDensity) / 1000;
+      mixture.masses[at.water]! += waterG;
       mixture.heatJ += waterG * heatContent(waterHeat, read(plan.ambientC, shift));
-      iced.waterMl += (1000 * waterG) / waterDensity;
+      iced.waterMl += waterMl;
     }
     if (step.technique.chill && massOf(mixture.masses) > 0) leftG = chillOnce(plan, step, mixture, iced, shift);
     if (step.technique.iceInGlass) iced.inGlassG = leftG;
@@ -181,19 +178,22 @@ function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, iced: Iced
   const chill = step.technique.chill!;
   const icePlan = step.ice ?? plan.ice;
   const ice = iceInUse(icePlan, chill.iceG * plan.serves, chill.clingingMl, shift);
-  const result = meltOf(mixture, chill, ice, read(plan.ambientC, shift), step.seconds ?? chill.usualS, plan.serves);
+  const vesselJPerK = chill.vesselJPerK * plan.serves;
+  const result = meltOf(mixture, chill, ice, read(plan.ambientC, shift), step.seconds ?? chill.usualS, vesselJPerK);
 
   // The model's own uncertainty is a factor on the water; it is 1 except where it is being moved.
   const factor = read(modelFactor(step.technique, icePlan.kind), shift);
   const meltG = Math.min(ice.massG, factor * result.meltG);
-  const clingingG = factor * result.clingingG;
-  addWater(mixture, meltG + clingingG);
-  mixture.heatJ = contentAt(mixture, result.temperatureC);
-  let leftG = ice.massG - meltG;
+  const clingingG = factor * ice.clingingG;
   let waterG = meltG + clingingG;
+  let leftG = ice.massG - meltG;
+  mixture.masses[at.water]! += waterG;
+  let { temperatureC } = result;
+  if (factor !== 1) temperatureC += chill.alpha * shiftOfFreezing(mixture.masses, waterG - waterG / factor);
+  mixture.heatJ = heatIn(mixture.masses, temperatureC);
   if (chill.drunk) {
-    addWater(mixture, leftG);
-    mixture.heatJ = contentAt(mixture, result.temperatureC) - leftG * fusionHeatAt(result.temperatureC);
+    mixture.masses[at.water]! += leftG;
+    mixture.heatJ += leftG * iceContent(temperatureC);
     waterG += leftG;
     leftG = 0;
   }
@@ -205,16 +205,18 @@ function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, iced: Iced
   return leftG;
 }
 
+/** By how much the freezing point rose with the last grams of water. */
+function shiftOfFreezing(masses: Masses, addedG: number): number {
+  const after = freezingPoint(masses);
+  masses[at.water]! -= addedG;
+  const before = freezingPoint(masses);
+  masses[at.water]! += addedG;
+  return after - before;
+}
+
 function iceInUse(plan: IcePlan, usualG: number, clingingMlPer150G: number, shift: Shift | undefined): IceInUse {
   const massG = plan.massG ? read(plan.massG, shift) : usualG;
   const temperatureC = Math.min(0, read(plan.temperatureC, shift));
   const wet = Math.max(0, 1 - temperatureC / dryIceBelowC);
   return { massG, temperatureC, clingingG: (massG / 150) * clingingMlPer150G * clingingByKind[plan.kind] * wet };
-}
-
-function addWater(mixture: Mixture, grams: number): void {
-  mixture.masses[at.water]! += grams;
-  mixture.c0 += grams * waterHeat[0];
-  mixture.c1 += grams * waterHeat[1];
-  mixture.c2 += grams * waterHeat[2];
 }

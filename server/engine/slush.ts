@@ -1,8 +1,7 @@
 /** Liquids that are partly ice: what a frozen juice brings, and how warm a drink with ice in it is. */
 
-import { fusionHeatAt } from "./heat.ts";
-import { at, freezingPoint, type Masses } from "./liquid.ts";
-import { capacityAt, contentAt, type Mixture } from "./melt.ts";
+import { at, freezingPoint, heatIn, type Masses } from "./liquid.ts";
+import { iceContent, type Mixture, zeroOf } from "./melt.ts";
 
 /**
  * Grams of the water in a liquid that are ice at this temperature, °C: as much as leaves a liquid that
@@ -23,33 +22,30 @@ export function iceWithin(masses: Masses, tC: number): number {
   return low;
 }
 
+/** J in a liquid at this temperature with so much of its water frozen as freezes there. */
+export function heatWithIce(masses: Masses, tC: number): number {
+  const ice = iceWithin(masses, tC);
+  if (ice === 0) return heatIn(masses, tC);
+  const rest = masses.slice();
+  rest[at.water]! -= ice;
+  return heatIn(rest, tC) + ice * iceContent(tC);
+}
+
 /**
- * °C of a mixture with this heat in it, counted from all of it liquid at 0 °C: the liquid's own
- * temperature, or, where that would lie below its freezing point, that of the liquid with some of its
- * water frozen.
+ * °C of a mixture with its heat in it: the liquid's own temperature, or, where that would lie below its
+ * freezing point, that of the liquid with some of its water frozen. 0 for nothing.
  */
-export function temperatureOf(mixture: Mixture): number {
-  const liquid = liquidTemperature(mixture);
-  const start = freezingPoint(mixture.masses);
+export function temperatureOf({ masses, heatJ }: Mixture): number {
+  if (!masses.some((amount) => amount !== 0)) return 0;
+  const liquid = zeroOf((t) => heatJ - heatIn(masses, t), 0);
+  const start = freezingPoint(masses);
   if (!(liquid < start - 1e-6)) return liquid; // at equilibrium with its ice it stands just there
   let low = liquid;
   let high = start;
   while (high - low > 1e-9) {
     const middle = (low + high) / 2;
-    const heat = contentAt(mixture, middle) - iceWithin(mixture.masses, middle) * fusionHeatAt(middle);
-    if (heat > mixture.heatJ) high = middle;
+    if (heatWithIce(masses, middle) > heatJ) high = middle;
     else low = middle;
   }
   return (low + high) / 2;
-}
-
-function liquidTemperature(mixture: Mixture): number {
-  if (!(mixture.c0 > 0)) return 0;
-  let t = mixture.heatJ / mixture.c0;
-  for (let round = 0; round < 50; round++) {
-    const step = (mixture.heatJ - contentAt(mixture, t)) / capacityAt(mixture, t);
-    t += step;
-    if (Math.abs(step) < 1e-12) break;
-  }
-  return t;
 }

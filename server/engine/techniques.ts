@@ -12,8 +12,8 @@
 
 import type { Chill, IcePlan, Technique, Uncertain } from "./plan.ts";
 
-const shaking: Chill = { alpha: 1, vesselJPerK: 85, clingingMl: 2, iceG: 150, spread: 0.12, timeConstantS: 4, usualS: 12 };
-const stirring: Chill = { alpha: 0.61, vesselJPerK: 0, clingingMl: 0, iceG: 150, spread: 0.15, timeConstantS: 30, usualS: 30 };
+const shaking: Chill = { alpha: 1, vesselJPerK: 45, clingingMl: 2, iceG: 150, spread: 0.12, timeConstantS: 4, usualS: 12 };
+const stirring: Chill = { alpha: 0.49, vesselJPerK: 0, clingingMl: 0, iceG: 150, spread: 0.15, timeConstantS: 30, usualS: 30 };
 /** In the glass, with a few turns of the spoon. */
 const building: Chill = { alpha: 0.35, vesselJPerK: 0, clingingMl: 1, iceG: 150, spread: 0.25, timeConstantS: 30, usualS: 15 };
 
@@ -36,7 +36,7 @@ export const techniques: readonly Technique[] = [
     chill: { ...stirring, alpha: 0.6, clingingMl: 1, spread: 0.25, timeConstantS: 10, usualS: 10 },
   }),
   row("swizzle", ["swizzle"], practice, "Spun with crushed ice in the glass.", {
-    chill: { ...shaking, alpha: 0.85, vesselJPerK: 85, iceG: 180, spread: 0.25, timeConstantS: 8, usualS: 15 },
+    chill: { ...shaking, alpha: 0.85, vesselJPerK: 45, iceG: 180, spread: 0.25, timeConstantS: 8, usualS: 15 },
     iceInGlass: true,
   }),
   row("blend", ["blend", "flash blend"], practice, "Blended: all the ice is drunk, melted or not, and is counted as water.", {
