@@ -20,6 +20,8 @@ const program = {
   external: ["vscode"],
   // The larder is written in the language itself and travels inside the bundle.
   loader: { ".drink": "text" },
+  // A bundled module (fdir) makes its own `require` from where it stands, which CommonJS names otherwise.
+  define: { "import.meta.url": "__filename" },
   minify: ship,
   sourcemap: ship ? false : "linked",
   logLevel: "warning",

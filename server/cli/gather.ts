@@ -1,0 +1,121 @@
+/**
+ * From paths on a command line to a house: the texts that were asked for, and beside them every text
+ * that gives their names a meaning.
+ */
+import { dirname, join, relative, resolve, sep } from "node:path";
+import { pathToFileURL } from "node:url";
+import { read } from "../../grammar/read.ts";
+import type { SpecDocument } from "../house/document.ts";
+import { House } from "../house/house.ts";
+import { readLarder } from "../larder/larder.ts";
+import { type Files, Unreadable } from "./files.ts";
+import { UsageError } from "./usage-error.ts";
+
+export interface Gathered {
+  readonly house: House;
+  /** The texts that were asked for, in the order of their paths. */
+  readonly documents: readonly SpecDocument[];
+  /** How a text's file is named to the reader: from the current folder, with forward slashes. */
+  pathOf(uri: string): string;
+  /** Files that could not be read, with the reason; nothing is known of what stands in them. */
+  readonly unread: readonly { readonly path: string; readonly why: string }[];
+}
+
+/** Told how far the reading is. */
+export type Progress = (done: number, total: number) => void;
+
+/** A house is looked for no further up than this, nor above the checkout that holds the path. */
+const levelsUp = 10;
+
+/** Throws a `UsageError` for a path where nothing stands, that is no spec, or that holds none. */
+export function gather(files: Files, currentFolder: string, paths: readonly string[], progress: Progress): Gathered {
+  const asked = new Set<string>();
+  const around = new Set<string>();
+  const roots = new Set<string>();
+  for (const path of paths.length > 0 ? paths : ["."]) {
+    const at = resolve(currentFolder, path);
+    const own = specsAt(files, at, path);
+    for (const spec of own) asked.add(spec);
+    const folder = files.kindOf(at) === "folder" ? at : dirname(at);
+    const outermost = outermostHouse(files, folder);
+    roots.add(outermost ?? folder);
+    for (const spec of outermost ? files.list(outermost, "deep") : files.list(folder, "shallow")) around.add(spec);
+  }
+  const house = new House({ larder: readLarder(), roots: outerFolders(roots).map(uriOf) });
+  const documents: SpecDocument[] = [];
+  const unread: { path: string; why: string }[] = [];
+  const pathByUri = new Map<string, string>();
+  const all = [...new Set([...around, ...asked])].sort();
+  for (const [index, path] of all.entries()) {
+    progress(index, all.length);
+    const name = nameFrom(currentFolder, path);
+    try {
+      const document: SpecDocument = { uri: uriOf(path), version: null, tree: read(files.read(path)) };
+      house.setDocument(document);
+      pathByUri.set(document.uri, name);
+      if (asked.has(path)) documents.push(document);
+    } catch (cause) {
+      if (!(cause instanceof Unreadable)) throw cause;
+      unread.push({ path: name, why: cause.message });
+    }
+  }
+  return { house, documents, unread, pathOf: (uri) => pathByUri.get(uri) ?? uri };
+}
+
+function specsAt(files: Files, at: string, asWritten: string): readonly string[] {
+  const kind = files.kindOf(at);
+  if (!kind) {
+    throw new UsageError(
+      `There is no file or folder “${asWritten}”.`,
+      "Check the spelling, or leave the path out to take the current folder.",
+    );
+  }
+  if (kind === "file") {
+    if (at.endsWith(".drink")) return [at];
+    throw new UsageError(`“${asWritten}” is not a spec.`, "Name a file that ends in .drink, or a folder that holds some.");
+  }
+  const specs = files.list(at, "deep");
+  if (specs.length > 0) return specs;
+  throw new UsageError(
+    asWritten === "." ? "There are no .drink files in this folder." : `There are no .drink files in “${asWritten}”.`,
+    "Name a folder or a file that holds specs.",
+  );
+}
+
+/** The highest folder with a `house` that still governs this one; absent where there is none. */
+function outermostHouse(files: Files, from: string): string | undefined {
+  let outermost: string | undefined;
+  let folder = from;
+  for (let level = 0; level <= levelsUp; level++) {
+    if (files.list(folder, "shallow").some((path) => holdsHouse(files, path))) outermost = folder;
+    const above = dirname(folder);
+    if (above === folder || files.kindOf(join(folder, ".git"))) break;
+    folder = above;
+  }
+  return outermost;
+}
+
+function holdsHouse(files: Files, path: string): boolean {
+  try {
+    const text = files.read(path);
+    return /(?:^|[\r\n])\uFEFF?house\b/.test(text) && read(text).entries.some((entry) => entry.kind === "house");
+  } catch (cause) {
+    if (cause instanceof Unreadable) return false;
+    throw cause;
+  }
+}
+
+/** The folders that lie in no other of them. */
+function outerFolders(folders: Iterable<string>): string[] {
+  const all = [...folders];
+  return all.filter((one) => !all.some((other) => other !== one && one.startsWith(other.endsWith(sep) ? other : `${other}${sep}`)));
+}
+
+function uriOf(path: string): string {
+  return pathToFileURL(path).href.replace(/\/$/, "");
+}
+
+function nameFrom(currentFolder: string, path: string): string {
+  const inside = relative(currentFolder, path);
+  return (inside.startsWith("..") ? path : inside).split(sep).join("/");
+}

@@ -1,0 +1,100 @@
+/** The commands and their options. What each prints is made elsewhere; this decides on words, streams and exit codes. */
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { version } from "../../package.json";
+import { type ReportName, reportNames } from "../reports/report-names.ts";
+import { assessCommand } from "./assess-command.ts";
+import { checkCommand } from "./check-command.ts";
+import { exitCodes } from "./exit-codes.ts";
+import type { Terminal } from "./terminal.ts";
+import { UsageError } from "./usage-error.ts";
+
+/** Runs one command line, without `node` and the program's own name. Answers the exit code; never throws. */
+export async function run(argv: readonly string[], terminal: Terminal): Promise<number> {
+  let code: number = exitCodes.clean;
+  const program = commands(terminal, (ended) => {
+    code = ended;
+  });
+  try {
+    await program.parseAsync([...argv], { from: "user" });
+    return code;
+  } catch (cause) {
+    if (cause instanceof CommanderError) return cause.exitCode === 0 ? exitCodes.clean : exitCodes.failed;
+    if (cause instanceof UsageError) terminal.complain(`${cause.message}\n${cause.todo}\n`);
+    else terminal.complain(internalError(cause, terminal.debug));
+    return exitCodes.failed;
+  }
+}
+
+function commands(terminal: Terminal, ended: (code: number) => void): Command {
+  const program = new Command("mutchkin")
+    .description("Drink specs as plain text: checked, computed and explained.")
+    .usage("<command> [paths…] [options]")
+    .version(version, "--version", "print the version")
+    .helpOption("-h, --help", "print this page, or a command's own")
+    .helpCommand(false)
+    .addHelpText("after", examples)
+    .showHelpAfterError("Try `mutchkin --help`.")
+    .configureOutput({ writeOut: terminal.print, writeErr: terminal.complain, getOutHelpWidth: () => terminal.look.width })
+    .exitOverride();
+  const format = () => new Option("--format <format>", "how to print it").choices(["text", "json"]).default("text");
+  const paths = () => new Argument("[paths...]", "files and folders; the current folder where none is given").argOptional();
+
+  program
+    .command("check")
+    .summary("say what is wrong with specs, and what to do")
+    .description("Says what is wrong with specs, why it matters, and what to do.")
+    .addArgument(paths())
+    .addOption(format())
+    .option("--max-warnings <count>", "warnings that are let pass", wholeNumber, 0)
+    .action((asked: string[], options) => ended(checkCommand(asked, options, terminal)));
+  program
+    .command("assess")
+    .summary("compute drinks and preps, and print them as a table")
+    .description("Computes strength, volume, dilution, sweetness, acid and temperature of drinks, and what preps are made of.")
+    .addArgument(paths())
+    .option("--drink <name>", "only this drink, and the preps in it")
+    .addOption(format())
+    .action((asked: string[], options) => ended(assessCommand(asked, options, terminal)));
+  program
+    .command("schema")
+    .summary("print the JSON Schema of a report")
+    .description("Prints the JSON Schema of what `--format json` prints.")
+    .addArgument(new Argument("[report]", "whose report").choices(reportNames).default("assess"))
+    .action(async (report: ReportName) => {
+      // Only this command needs the schemas themselves; the others start faster without them.
+      const { jsonSchemaOf } = await import("../reports/json-schema.ts");
+      terminal.print(`${JSON.stringify(jsonSchemaOf(report), null, 2)}\n`);
+    });
+  program
+    .command("lsp")
+    .summary("start the language server, for an editor")
+    .description("Starts the language server, for any editor that speaks the protocol.")
+    .requiredOption("--stdio", "talk over standard input and output")
+    .action(() => terminal.startServer());
+  return program;
+}
+
+const examples = `
+Examples:
+  mutchkin check                          the specs below this folder
+  mutchkin check --max-warnings 3 bar/    let three warnings pass
+  mutchkin assess bar/sours.drink         figures of the drinks in one file
+  mutchkin assess --drink "Lantern Sour"  one drink, with all its figures
+  mutchkin assess --format json           the same for another program
+
+Exit codes:
+  0  nothing found, or hints and information only
+  1  errors, or more warnings than are let pass
+  2  the command could not be carried out; the reason is on standard error
+`;
+
+function wholeNumber(text: string): number {
+  if (/^\d+$/.test(text)) return Number(text);
+  throw new InvalidArgumentError("Give a whole number, such as 3.");
+}
+
+function internalError(cause: unknown, debug: boolean): string {
+  const what = cause instanceof Error ? cause.message : String(cause);
+  const stack = debug && cause instanceof Error ? `${cause.stack}\n` : "Run it again with MUTCHKIN_DEBUG=1 to see where.\n";
+  return `Mutchkin itself failed: ${what}\nNo file was changed. Please report this with the spec that brought it about.\n${stack}`;
+}

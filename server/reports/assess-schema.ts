@@ -1,0 +1,81 @@
+/** The shape of `mutchkin assess --format json`, and of the data behind its table. */
+import { z } from "zod";
+
+export const severitySchema = z.enum(["error", "warning", "information", "hint"]);
+
+const figure = (what: string) =>
+  z
+    .strictObject({
+      value: z.number().nullable().describe("Null where it is unknown or means nothing for this drink; `because` says why."),
+      plusMinus: z.number().nullable().describe("One standard uncertainty, in the unit of the value."),
+      because: z.array(z.string()).optional().describe("Why there is no value."),
+    })
+    .describe(what);
+
+const line = z.int().min(1).describe("The line in the file, the first one being 1.");
+const file = z.string().describe("From the current folder, with forward slashes.");
+
+const finding = z.strictObject({
+  code: z.string().describe("The rule's code, for `severity:` in a house and for `# allow CODE: reason`."),
+  severity: severitySchema,
+  line,
+  message: z.string().describe("What is wrong and what to do about it."),
+});
+
+const drink = z.strictObject({
+  name: z.string(),
+  file,
+  line,
+  family: z.string().nullable().describe("Null where the drink names none."),
+  before: z
+    .strictObject({
+      volumeMl: figure("At 20 °C, ml."),
+      massG: figure("Grams."),
+      strengthPct: figure("% vol at 20 °C."),
+    })
+    .describe("What is in the vessel with the ice, before any of it melts; for all serves together."),
+  dilution: z
+    .strictObject({
+      waterMl: figure("Water that the ice gave and the method added, ml; for all serves together."),
+      share: figure("Water added ÷ volume before, 0.25 for a quarter."),
+    })
+    .describe("What chilling adds."),
+  after: z
+    .strictObject({
+      volumeMl: figure("Liquid as served, without ice, ml; for all serves together."),
+      strengthPct: figure("% vol at 20 °C."),
+      sugarGPer100Ml: figure("All sugars by their own weight, g in 100 ml."),
+      sweetnessGPer100Ml: figure("Sugars as the weight of sucrose that is as sweet, g in 100 ml."),
+      acidGPer100Ml: figure("Titratable acidity as citric acid, g in 100 ml."),
+      ratio: figure("Sweetness ÷ acid."),
+      saltGPer100Ml: figure("Grams in 100 ml."),
+      temperatureC: figure("°C as it leaves the ice and is topped up."),
+    })
+    .describe("The drink as served."),
+  glass: z.strictObject({
+    capacityMl: figure("Up to the brim, ml."),
+    fillShare: figure("Liquid and ice of one serve ÷ capacity, 1 for full to the brim."),
+  }),
+  findings: z.array(finding),
+});
+
+const prep = z.strictObject({
+  name: z.string(),
+  massG: figure("The whole batch as written, g."),
+  volumeMl: figure("The whole batch as written, ml at 20 °C."),
+  densityGPerMl: figure("At 20 °C, g/ml."),
+  brix: figure("Sugars, g in 100 g."),
+  strengthPct: figure("% vol at 20 °C."),
+  acidGPer100G: figure("Titratable acidity as citric acid, g in 100 g."),
+});
+
+export const assessSchema = z
+  .strictObject({ drinks: z.array(drink), preps: z.array(prep) })
+  .describe(
+    "Drinks and preps as Mutchkin computes them. Figures carry up to six digits; `plusMinus` says how many of them are worth something.",
+  );
+
+export type AssessReport = z.infer<typeof assessSchema>;
+export type DrinkReport = AssessReport["drinks"][number];
+export type PrepReport = AssessReport["preps"][number];
+export type FigureReport = PrepReport["massG"];

@@ -1,0 +1,108 @@
+/** The drinks and preps of some texts of a house with all their figures. */
+import type { Entry } from "../../grammar/tree.ts";
+import type { Figure, FigureName, PrepFigureName, Uncertain } from "../engine/plan.ts";
+import { assessDrink } from "../house/drink.ts";
+import { familyOf } from "../house/family.ts";
+import { messageOf } from "../house/finding.ts";
+import type { House } from "../house/house.ts";
+import { assessPrepEntry, isProportional } from "../house/prep.ts";
+import type { Rule } from "../rules/rule.ts";
+import { findingsOf, type Report } from "../rules/run.ts";
+import type { AssessReport, DrinkReport, FigureReport, PrepReport } from "./assess-schema.ts";
+
+export interface Assessing {
+  readonly rules: readonly Rule[];
+  /** How a text is named to the reader. */
+  pathOf(uri: string): string;
+  /** Told when a rule fails; the others go on. */
+  readonly report: Report;
+  /** Told before each entry. */
+  progress?(done: number): void;
+}
+
+/** In the order given; entries that are no drinks and no preps, or have no name yet, are passed over. */
+export function assessEntries(house: House, entries: readonly Entry[], assessing: Assessing): AssessReport {
+  const drinks: DrinkReport[] = [];
+  const preps: PrepReport[] = [];
+  for (const [done, entry] of entries.entries()) {
+    assessing.progress?.(done);
+    if (entry.name && entry.kind === "drink") drinks.push(drinkReport(house, entry, assessing));
+    if (entry.name && entry.kind === "prep") preps.push(prepReport(house, entry));
+  }
+  return { drinks, preps };
+}
+
+/** What a drink or a prep written in parts without a size does not say: only its shares are known. */
+const amounts: ReadonlySet<FigureName | PrepFigureName> = new Set([
+  "beforeVolumeMl",
+  "beforeMassG",
+  "waterMl",
+  "afterVolumeMl",
+  "fillShare",
+  "massG",
+  "volumeMl",
+]);
+const partsOnly = "it is written in parts without a size, so only its shares are known";
+
+function drinkReport(house: House, entry: Entry, { rules, report, pathOf }: Assessing): DrinkReport {
+  const start = house.getLineOf(entry);
+  const { flat, outcome, plan, proportional } = assessDrink(house, entry);
+  const figure = (name: FigureName) => figureReport(outcome.figure(name), proportional && amounts.has(name));
+  return {
+    name: entry.name!.text,
+    file: pathOf(house.getDocumentOf(entry).uri),
+    line: start + 1,
+    family: familyOf(house, flat).name || null,
+    before: { volumeMl: figure("beforeVolumeMl"), massG: figure("beforeMassG"), strengthPct: figure("beforeStrengthPct") },
+    dilution: { waterMl: figure("waterMl"), share: figure("dilutionShare") },
+    after: {
+      volumeMl: figure("afterVolumeMl"),
+      strengthPct: figure("strengthPct"),
+      sugarGPer100Ml: figure("sugarGPer100Ml"),
+      sweetnessGPer100Ml: figure("sweetnessGPer100Ml"),
+      acidGPer100Ml: figure("acidGPer100Ml"),
+      ratio: figure("ratio"),
+      saltGPer100Ml: figure("saltGPer100Ml"),
+      temperatureC: figure("temperatureC"),
+    },
+    glass: { capacityMl: capacityOf(plan.glass?.capacityMl, flat.field("glass")?.field.value?.text), fillShare: figure("fillShare") },
+    findings: findingsOf(house, entry, rules, report).map((finding) => ({
+      code: finding.code,
+      severity: finding.severity,
+      line: start + finding.place.line + 1,
+      message: messageOf(finding),
+    })),
+  };
+}
+
+function prepReport(house: House, entry: Entry): PrepReport {
+  const outcome = assessPrepEntry(house, entry);
+  const parts = isProportional(entry);
+  const figure = (name: PrepFigureName) => figureReport(outcome.figure(name), parts && amounts.has(name));
+  return {
+    name: entry.name!.text,
+    massG: figure("massG"),
+    volumeMl: figure("volumeMl"),
+    densityGPerMl: figure("densityGPerMl"),
+    brix: figure("brix"),
+    strengthPct: figure("strengthPct"),
+    acidGPer100G: figure("acidGPer100G"),
+  };
+}
+
+function capacityOf(capacityMl: Uncertain | undefined, named: string | undefined): FigureReport {
+  if (capacityMl) return figureReport({ value: capacityMl.value, plusMinus: capacityMl.u }, false);
+  return { value: null, plusMinus: null, because: [named ? `nothing says how much “${named}” holds` : "no glass is named"] };
+}
+
+function figureReport({ value, plusMinus, because = [] }: Figure, unsized: boolean): FigureReport {
+  if (unsized) return { value: null, plusMinus: null, because: [...because, partsOnly] };
+  return value === null
+    ? { value, plusMinus, because: [...because] }
+    : { value: rounded(value), plusMinus: plusMinus && rounded(plusMinus) };
+}
+
+/** Six digits: beyond them a figure says nothing, and differs from one machine to the next. */
+function rounded(value: number): number {
+  return Number(value.toPrecision(6));
+}
