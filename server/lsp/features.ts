@@ -12,16 +12,19 @@ import { hover } from "../features/hover.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { Fix } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
+import type { Report } from "../rules/run.ts";
 import type { answering } from "./answer.ts";
 import { findingsIn } from "./diagnostics.ts";
+import type { EditorSettings } from "./settings.ts";
 
 /** Registers the features; answers what the server can, for `initialize`. */
-export function registerFeatures(
-  connection: Connection,
-  answer: ReturnType<typeof answering>,
-  report: (code: string, cause: unknown) => void,
-): ServerCapabilities {
-  connection.onHover(answer("hover", null, (house, document, { position }: HoverParams) => hover(house, document, position) ?? null));
+export function registerFeatures(connection: Connection, answer: ReturnType<typeof answering>, report: Report): ServerCapabilities {
+  connection.onHover(
+    answer("hover", null, (house, document, { position }: HoverParams) => {
+      const { units } = settingsFor(document.uri);
+      return hover(house, document, position, units === "house" ? undefined : units) ?? null;
+    }),
+  );
   connection.onCodeAction(
     answer("code actions", [], (house, document, params: CodeActionParams) => codeActions(house, document, params, report)),
   );
@@ -31,12 +34,7 @@ export function registerFeatures(
   };
 }
 
-function codeActions(
-  house: House,
-  document: SpecDocument,
-  { range, context }: CodeActionParams,
-  report: (code: string, cause: unknown) => void,
-): CodeAction[] {
+function codeActions(house: House, document: SpecDocument, { range, context }: CodeActionParams, report: Report): CodeAction[] {
   const actions: CodeAction[] = [];
   for (const { finding, startLine } of findingsIn(house, document, report)) {
     const line = startLine + finding.place.line;

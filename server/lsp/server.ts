@@ -123,7 +123,7 @@ export function serve(connection: Connection, environment: Environment, version:
   );
   connection.languages.diagnostics.onWorkspace((params, token) => publisher.workspaceReport(params, token) as never);
   connection.onShutdown(() => undefined);
-  const features = registerFeatures(connection, answering(workspace, log), report);
+  const features = registerFeatures(connection, { answer: answering(workspace, log), report, settingsFor: (uri) => settings.of(uri) });
 }
 
 /** The editor's settings for each open folder, and without a folder. */

@@ -10,6 +10,7 @@ export const settingsSchema = z.object({
     .record(z.string(), z.enum(severities))
     .default({})
     .describe("How loud a rule is, by its code: off, hint, information, warning or error. Goes before what the `house` says."),
+  units: z.enum(["house", "ml", "cl", "oz"]).default("house").describe("The unit that hovers show amounts in; it never changes a file."),
   maxFindings: z.number().int().min(1).max(10_000).default(500).describe("The most findings that are shown for one file."),
 });
 
@@ -41,6 +42,7 @@ export function readSettings(given: unknown): { settings: EditorSettings; wrong:
 
 const allowed: Record<string, string> = {
   severity: `it takes rule codes with ${severities.join(", ")}`,
+  units: "it takes house, ml, cl or oz",
   maxFindings: "it takes a whole number from 1 to 10,000",
 };
 
