@@ -58,8 +58,10 @@ export interface PourSpot {
   readonly name: number;
 }
 
+/** Pours of 10 ml and more: a digit too many makes them larger than any glass. */
 export function findPours(text: string, format: "specs" | "json"): PourSpot[] {
-  const pattern = format === "specs" ? /^( {2})[\d.]+ ml ([a-z ]+)/gm : /(\{ "amount": )[\d.]+, "unit": "ml", "of": "([a-z ]+)/g;
+  const pattern =
+    format === "specs" ? /^( {2})\d{2,3}(?:\.5)? ml ([a-z ]+)/gm : /(\{ "amount": )\d{2,3}(?:\.5)?, "unit": "ml", "of": "([a-z ]+)/g;
   return Array.from(text.matchAll(pattern), (match) => ({
     number: match.index + match[1]!.length,
     name: match.index + match[0].length,

@@ -63,10 +63,15 @@ export async function tellSettings(client: Client, { format }: Contender, files:
   await client.notify("workspace/didChangeConfiguration", { settings: { json: { validate: { enable: true }, schemas } } });
 }
 
+const laid: string[] = [];
+process.once("exit", () => {
+  for (const folder of laid) rmSync(folder, { recursive: true, force: true });
+});
+
 /** A temporary folder holding the specs; without files, an empty one. Removed when the program ends. */
 export function layOnDisk(files: readonly HouseFile[] = []): string {
   const folder = mkdtempSync(join(tmpdir(), "mutchkin-bench-"));
-  process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
+  laid.push(folder);
   writeHouse(files, folder);
   return folder;
 }

@@ -19,4 +19,13 @@ if (!existsSync(server)) {
   execFileSync("npm", ["install", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"], { cwd: folder, stdio: "inherit" });
 }
 if (!existsSync(bundle))
-  await esbuild.build({ entryPoints: [server], outfile: bundle, bundle: true, platform: "node", target: "node20", logLevel: "error" });
+  await esbuild.build({
+    entryPoints: [server],
+    outfile: bundle,
+    bundle: true,
+    platform: "node",
+    target: "node20",
+    // The main files of its libraries are UMD, whose inner imports a bundler cannot see.
+    mainFields: ["module", "main"],
+    logLevel: "error",
+  });
