@@ -6,7 +6,7 @@ import { amountOf } from "../house/amounts.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { assessDrink } from "../house/drink.ts";
 import type { House } from "../house/house.ts";
-import { ingredientOf } from "../house/ingredient.ts";
+import { type Ingredient, ingredientOf } from "../house/ingredient.ts";
 import { readMethod } from "../house/method.ts";
 import type { NameClass } from "../house/names.ts";
 import type { FlatPour } from "../house/riff.ts";
@@ -14,10 +14,12 @@ import type { Scope } from "../house/scope.ts";
 import { type Settings, settingsOf } from "../house/settings.ts";
 import type { Measure } from "../house/show.ts";
 import { entryWords } from "./entry-words.ts";
+import { describeAmount, written } from "./hovers/amount.ts";
 import { describeEntry } from "./hovers/entry.ts";
 import { describeField } from "./hovers/field.ts";
 import { describeModifier } from "./hovers/modifier.ts";
-import { describeAmount, describePour } from "./hovers/pour.ts";
+import { describePour } from "./hovers/pour.ts";
+import { describePrepPour } from "./hovers/prep-pour.ts";
 import { describeStep, describeTechnique } from "./hovers/step.ts";
 import { describeUnit } from "./hovers/unit.ts";
 import { asText, bold, paragraphs } from "./markdown.ts";
@@ -162,13 +164,21 @@ function sayPour(asked: Asked, pour: Pour): Said | undefined {
   if (note) return { text: paragraphs(note, whole), span: modifier! };
   if (whole) return { text: whole, span: pour };
   if (!ingredient?.resolution.found) return undefined;
+  if (cursor.entry.kind === "prep" && cursor.content.kind === "pour") {
+    return { text: describePrepPour(house, cursor.entry, cursor.line, pour, ingredient, settings), span: pour };
+  }
+  return { text: describeLoosePour(asked, pour, ingredient), span: pour };
+}
+
+/** An `or`, or a pour that a later line takes out again: what so much of it would bring. */
+function describeLoosePour({ cursor, settings }: Asked, { quantity, lead }: Pour, ingredient: Ingredient): string {
   const amount =
-    quantity &&
-    amountOf(quantity, ingredient, { settings, jigger: cursor.entry.kind !== "prep", part: { because: "a part has no size of its own" } });
-  const title = [bold(ingredient.resolution.text), cursor.content.kind === "or" ? "instead of the pour above" : undefined]
-    .filter(Boolean)
-    .join(" · ");
-  return { text: paragraphs(title, amount && describeAmount(ingredient, amount, settings, quantity)), span: pour };
+    quantity && amountOf(quantity, ingredient, { settings, jigger: true, part: { because: "how large a part is stands with the drink" } });
+  const title = [
+    bold(written({ ...(lead && { lead }), ...(quantity && { quantity }) }, ingredient)),
+    cursor.content.kind === "or" && "instead of the pour above",
+  ];
+  return paragraphs(title.filter(Boolean).join(" · "), amount && describeAmount(ingredient, amount, settings, quantity));
 }
 
 function saySwap(asked: Asked, readings: readonly { readonly out: Pour; readonly in: Pour }[]): Said | undefined {

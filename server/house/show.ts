@@ -18,22 +18,25 @@ const telling = 0.01;
 /** Where no uncertainty is known, as many digits as a careful measurement has. */
 const usualDigits = 3;
 
-/** `17.1 ± 0.5 % vol`; `unknown` where the value is. The unit may be empty. */
-export function showFigure(shown: Shown, unit = ""): string {
+/**
+ * `17.1 ± 0.5 % vol`; `unknown` where the value is. The unit may be empty; `finest` is the most decimals
+ * that anybody reads of such a figure.
+ */
+export function showFigure(shown: Shown, unit = "", finest = 6): string {
   const { value, u } = partsOf(shown);
-  return value === null ? "unknown" : withUnit(withSpread(value, u, u >= telling * Math.abs(value)), unit);
+  return value === null ? "unknown" : withUnit(withSpread(value, u, u >= telling * Math.abs(value), finest), unit);
 }
 
-/** A share of 1 as per cent: `52 ± 6 %`. */
+/** A share of 1 as per cent, whole ones: `52 ± 6 %`. */
 export function showShare(shown: Shown): string {
-  return showFigure(scaled(shown, 100), "%");
+  return showFigure(scaled(shown, 100), "%", 0);
 }
 
 /** Degrees Celsius: `−5.2 ± 0.6 °C`. A tenth of a degree is as fine as it is ever read. */
 export function showTemperature(shown: Shown): string {
   const { value, u } = partsOf(shown);
   if (value === null) return "unknown";
-  return withUnit(u >= 0.5 ? withSpread(value, u, true) : fixed(value, Number.isInteger(value) ? 0 : 1), "°C");
+  return withUnit(u >= 0.5 ? withSpread(value, u, true, 1) : tidy(fixed(value, 1)), "°C");
 }
 
 /** Millilitres in the house's unit: `52.5 ml`, `5.25 cl`, `1 3/4 oz`. */
@@ -57,8 +60,8 @@ export function showWeight(shown: Shown): string {
 }
 
 /** A plain number without an uncertainty: three digits, no trailing zeros. */
-export function showNumber(value: number): string {
-  return tidy(fixed(value, decimalsFor(value)));
+export function showNumber(value: number, finest = 6): string {
+  return tidy(fixed(value, Math.min(finest, decimalsFor(value))));
 }
 
 /** What is inside a window, below or above it, in words: `inside 4 to 13`. */
@@ -107,15 +110,15 @@ function scaled(shown: Shown, by: number): Figure {
 }
 
 /** The value to the place of its uncertainty's first digit. */
-function withSpread(value: number, u: number, spreadToo: boolean): string {
-  if (!(u > 0)) return showNumber(value);
-  const place = -Math.floor(Math.log10(u * 1.0000001));
+function withSpread(value: number, u: number, spreadToo: boolean, finest: number): string {
+  if (!(u > 0)) return showNumber(value, finest);
   const rounded = Number(u.toPrecision(1));
-  const decimals = Math.max(0, -Math.floor(Math.log10(rounded)));
-  if (!spreadToo) return tidy(fixed(value, Math.min(Math.max(0, place), decimalsFor(value))));
-  const step = decimals > 0 ? 0 : 10 ** -Math.min(0, place);
-  const number = step > 1 ? String(Math.round(value / step) * step) : fixed(value, decimals);
-  return `${number.replace("-", "−")} ± ${tidy(fixed(rounded, decimals))}`;
+  const place = -Math.floor(Math.log10(rounded));
+  const decimals = Math.min(Math.max(0, place), finest);
+  const spread = fixed(rounded, decimals);
+  if (!spreadToo || Number(spread) === 0) return tidy(fixed(value, Math.min(decimals, decimalsFor(value))));
+  const step = 10 ** Math.max(0, -place);
+  return `${fixed(step > 1 ? Math.round(value / step) * step : value, decimals)} ± ${spread}`;
 }
 
 function decimalsFor(value: number): number {

@@ -60,7 +60,7 @@ function rowsOf(house: House, assessment: Assessment, family: Family, measure: M
   rows.push(["sugar", sugarOf(assessment), window("sugar")]);
   rows.push(["acid", per100(figure("acidGPer100Ml")), window("acid")]);
   const ratio = figure("ratio");
-  if (ratio.value !== null || family.windows.has("ratio")) rows.push(["sweet : sour", showFigure(ratio), window("ratio")]);
+  if (ratio.value !== null || family.windows.has("ratio")) rows.push(["sweet : sour", showFigure(ratio, "", 1), window("ratio")]);
   const salt = outcome.value("saltGPer100Ml") ?? 0;
   if (salt >= saltWorthALine || family.windows.has("salt")) rows.push(["salt", per100(figure("saltGPer100Ml")), window("salt")]);
   return rows;
@@ -73,7 +73,7 @@ function strengthOf({ outcome }: Assessment): string {
   const after = outcome.figure("strengthPct");
   const before = outcome.value("beforeStrengthPct");
   const same = before === null || after.value === null || Math.abs(before - after.value) < 0.05;
-  return same ? showFigure(after, "% vol") : `${showFigure(after, "% vol")}, ${showNumber(before)} before`;
+  return same ? showFigure(after, "% vol", 1) : `${showFigure(after, "% vol", 1)}, ${showNumber(before, 1)} before`;
 }
 
 /** Sugars by weight; how sweet they taste where that differs. */
@@ -81,7 +81,7 @@ function sugarOf({ outcome }: Assessment): string {
   const sugar = outcome.figure("sugarGPer100Ml");
   const sweetness = outcome.value("sweetnessGPer100Ml");
   const differs = sugar.value !== null && sweetness !== null && Math.abs(sweetness - sugar.value) > 0.05 * Math.max(1, sugar.value);
-  return differs ? `${per100(sugar)}, sweet as ${showNumber(sweetness)}` : per100(sugar);
+  return differs ? `${per100(sugar)}, as sweet as ${showNumber(sweetness, 1)}` : per100(sugar);
 }
 
 function windowOf(family: Family, field: WindowField, value: number | null): string {
@@ -97,7 +97,7 @@ function figureOf(family: Family, field: WindowField): FigureName {
 }
 
 function per100(figure: Figure): string {
-  return showFigure(figure, "g/100 ml");
+  return showFigure(figure, "g/100 ml", 2);
 }
 
 function perServe({ value, plusMinus, because }: Figure, serves: number): Figure {

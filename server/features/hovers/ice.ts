@@ -14,9 +14,7 @@ export function describeIce(house: House, entry: Entry): string {
   const { kind, temperatureC } = facts.plan;
   const clinging = clingingByKind[kind];
   const cling =
-    clinging === 1
-      ? "As much water clings to it as to cubes."
-      : `${showNumber(clinging)} times the water clings to it that clings to cubes of its weight (practice).`;
+    clinging === 1 ? undefined : `${showNumber(clinging)} times the water clings to it that clings to cubes of its weight (practice).`;
   return paragraphs(
     [bold(name), "ice", kind, showTemperature(temperatureC.value), facts.pieceG && `${showWeight(facts.pieceG.value)} a piece`]
       .filter(Boolean)

@@ -1,19 +1,15 @@
-/** A pour: what it brings, how much that is in the other units, how cold it is and what that saves. */
-
-import type { Quantity } from "../../../grammar/tree.ts";
-import { findUnit, imperialOunceMl, usOunceMl } from "../../../grammar/units.ts";
+/** A pour of a drink: what it brings, how much that is in the other units, how cold it is and what that saves. */
 import { assess } from "../../engine/assess.ts";
 import type { Amount, ServePlan } from "../../engine/plan.ts";
 import type { Assessment } from "../../house/drink.ts";
 import type { House } from "../../house/house.ts";
-import type { Ingredient } from "../../house/ingredient.ts";
 import { has } from "../../house/modifiers.ts";
 import type { FlatPour } from "../../house/riff.ts";
 import type { Settings } from "../../house/settings.ts";
-import { type Measure, showNumber, showShare, showTemperature, showVolume, showWeight } from "../../house/show.ts";
+import { type Measure, showShare, showTemperature, showVolume } from "../../house/show.ts";
 import { isInert } from "../../house/stock.ts";
-import { type Brings, bringsOf } from "../brings.ts";
-import { asText, bold, paragraphs, table } from "../markdown.ts";
+import { asText, bold, paragraphs } from "../markdown.ts";
+import { describeAmount, written } from "./amount.ts";
 import { sourcesInBrief } from "./sources.ts";
 
 /** A pour of a drink, with what the drink makes of it. */
@@ -22,39 +18,11 @@ export function describePour(house: House, assessment: Assessment, pour: FlatPou
   const plan = assessment.plan.pours[index];
   const amount = plan && amountPoured(assessment, index);
   return paragraphs(
-    [bold(written(pour)), ...circumstances(assessment, pour, index)].join(" · "),
+    [bold(written(pour, pour.ingredient)), ...circumstances(assessment, pour, index)].join(" · "),
     amount ? describeAmount(pour.ingredient, amount, settings, pour.quantity) : whyNothing(pour),
     plan && temperatureOf(assessment, index, measure),
     sourcesInBrief(house, pour.ingredient),
   );
-}
-
-/** What so much of an ingredient brings, and the amount in the other units; for a pour in a prep this is all there is. */
-export function describeAmount(ingredient: Ingredient, amount: Amount, settings: Settings, quantity?: Quantity): string {
-  const brings = bringsOf(ingredient.model, amount);
-  if ("unknown" in brings) return `What it brings is unknown: ${asText(brings.unknown)}.`;
-  return paragraphs(contents(brings), sameAmount(brings, settings, quantity));
-}
-
-/** The ounces that people pour by, and the house's own where it has one. */
-export function sameAmount({ g, ml }: Pick<Brings, "g" | "ml">, settings: Settings, quantity?: Quantity): string {
-  const unit = quantity?.unit?.unit.id;
-  const texts = [
-    ml !== null && unit !== "ml" && showVolume(ml, { units: "ml", ounceMl: usOunceMl }),
-    ml !== null && unit !== "cl" && showVolume(ml, { units: "cl", ounceMl: usOunceMl }),
-    ml !== null && `${showVolume(ml, { units: "oz", ounceMl: usOunceMl })} US`,
-    ml !== null && `${showVolume(ml, { units: "oz", ounceMl: imperialOunceMl })} imperial`,
-    ml !== null &&
-      settings.pouringOunce &&
-      `${showVolume(ml, { units: "oz", ounceMl: settings.ounceMl })} of ${showNumber(settings.ounceMl)} ml`,
-    unit !== "g" && showWeight(g),
-  ];
-  return `= ${texts.filter(Boolean).join(" · ")}`;
-}
-
-function written({ lead, quantity, ingredient }: FlatPour): string {
-  const amount = quantity && `${quantity.about ? "about " : ""}${quantity.numeral.text}${quantity.unit ? ` ${quantity.unit.text}` : ""}`;
-  return [lead?.text, amount, ingredient.resolution.text].filter(Boolean).join(" ");
 }
 
 function circumstances({ outcome, plan }: Assessment, pour: FlatPour, index: number): string[] {
@@ -74,28 +42,9 @@ function amountPoured({ outcome, plan }: Assessment, index: number): Amount {
   return { ml: poured ? { value: poured.ml, u: 0, why: "as much as fits" } : { because: "how full the glass is by then is not known" } };
 }
 
-function contents(brings: Brings): string {
-  const grams = (value: number | null) => (value === null ? "unknown" : value < 0.005 ? "none" : showWeight(value));
-  const columns = [
-    ["alcohol", grams(brings.ethanolG)],
-    ["sugar", grams(brings.sugarG)],
-    ["acid as citric", grams(brings.acidG)],
-    ["water", grams(brings.waterG)],
-    ...(brings.saltG === null || brings.saltG >= 0.005 ? [["salt", grams(brings.saltG)]] : []),
-    ...(brings.caffeineMg === null || brings.caffeineMg >= 0.5
-      ? [["caffeine", brings.caffeineMg === null ? "unknown" : `${showNumber(brings.caffeineMg)} mg`]]
-      : []),
-  ];
-  return table(
-    columns.map(([head]) => head!),
-    [columns.map(([, cell]) => cell!)],
-  );
-}
-
 function whyNothing({ ingredient, modifiers }: FlatPour): string {
   if (has(modifiers, "optional")) return "Optional: the figures are without it, allergens and diets with it.";
   if (has(modifiers, "to rim")) return "On the rim: not counted in the drink.";
-  if (has(modifiers, "strained out")) return "Strained out: it gives its taste and brings no liquid.";
   if (ingredient.facts && isInert(ingredient.facts)) return "It gives its taste and brings no liquid that is counted.";
   return "It brings nothing that is counted.";
 }
@@ -118,10 +67,4 @@ function temperatureOf({ plan, outcome }: Assessment, index: number, measure: Me
 function waterAtAmbient(plan: ServePlan, index: number): number | null {
   const pours = plan.pours.map((pour, at) => (at === index ? { ...pour, temperatureC: plan.ambientC } : pour));
   return assess({ ...plan, pours }).value("waterMl");
-}
-
-/** Whether a unit measures what a jigger or a scale measures, not a count, a dash or a share. */
-export function isMeasured(id: string | undefined): boolean {
-  const unit = id === undefined ? undefined : findUnit(id);
-  return unit !== undefined && !unit.bar && (unit.dimension === "volume" || unit.dimension === "mass");
 }

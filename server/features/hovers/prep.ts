@@ -41,7 +41,7 @@ function sugarToWater(house: House, entry: Entry, outcome: PrepOutcome): string 
   if (brix === null || brix < sugary) return undefined;
   const { perGram } = liquidOf(prepModel(house, entry));
   const water = perGram[at.water]!;
-  return water > 0 ? `${showNumber(sugarOf(perGram) / water)} : 1` : undefined;
+  return water > 0 ? `${showNumber(sugarOf(perGram) / water, 2)} : 1` : undefined;
 }
 
 /** From here on, °Bx, it is spoken of as a syrup. */

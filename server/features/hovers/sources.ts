@@ -4,6 +4,7 @@ import type { FieldAt } from "../../house/entry.ts";
 import type { House } from "../../house/house.ts";
 import type { Ingredient } from "../../house/ingredient.ts";
 import { fold } from "../../house/names.ts";
+import { showList } from "../../house/show.ts";
 import type { StockFacts } from "../../house/stock.ts";
 import { asText } from "../markdown.ts";
 
@@ -49,19 +50,17 @@ export function sourcesOf(house: House, facts: StockFacts): Source[] {
   return found;
 }
 
-/** One line: what the house states of an ingredient, and what is assumed and from where. */
+/** One line: what the house states of an ingredient, and what is assumed and from where. What is none is not worth a word. */
 export function sourcesInBrief(house: House, { facts, resolution }: Ingredient): string | undefined {
-  if (!facts) {
-    const entry = resolution.found?.entry;
-    return entry?.kind === "prep" ? "Computed from its pours." : undefined;
-  }
-  const sources = sourcesOf(house, facts);
-  const listed = (some: readonly Source[]) => some.map(({ label, value }) => `${label} ${asText(value)}`).join(", ");
-  const stated = sources.filter((source) => source.stated);
-  const assumed = new Map<string, Source[]>();
-  for (const source of sources) if (!source.stated) assumed.set(source.from, [...(assumed.get(source.from) ?? []), source]);
-  const parts = stated.length > 0 ? [`Stated: ${listed(stated)}.`] : [];
-  for (const [from, some] of assumed) parts.push(`Assumed, by ${asText(from)}: ${listed(some)}.`);
+  const entry = resolution.found?.entry;
+  if (!facts) return entry?.kind === "prep" ? "Made here: computed from its own pours." : undefined;
+  const sources = sourcesOf(house, facts).filter(({ value }) => !/^0 /.test(value) || /\d (?:to|-) \d/.test(value));
+  const stated = sources.filter((source) => source.stated).map(({ label, value }) => `${label} ${asText(value)}`);
+  const assumed = new Map<string, string[]>();
+  for (const { stated, from, label } of sources) if (!stated) assumed.set(from, [...(assumed.get(from) ?? []), label]);
+  const parts = stated.length > 0 ? [`Stated: ${stated.join(", ")}.`] : [];
+  const assumptions = [...assumed].map(([from, labels]) => `${showList(labels, 6)} (${asText(from)})`);
+  if (assumptions.length > 0) parts.push(`Assumed: ${assumptions.join(", ")}.`);
   return parts.join(" ") || undefined;
 }
 

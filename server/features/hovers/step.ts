@@ -16,7 +16,7 @@ export function describeStep(assessment: Assessment, item: Item, measure: Measur
 
 /** What the table of techniques says of a step. */
 export function describeTechnique({ technique }: Step): string {
-  return technique ? `${bold(technique.words[0]!)} · ${asText(technique.doc)} *(${asText(technique.source)})*` : "";
+  return technique ? `${bold(technique.words[0]!)} · ${technique.doc} *(${technique.source})*` : "";
 }
 
 function whatItDoes(assessment: Assessment, step: Step, measure: Measure): string | undefined {
@@ -29,9 +29,9 @@ function whatItDoes(assessment: Assessment, step: Step, measure: Measure): strin
   if (dry === null || wet === null) return "How much water it adds is unknown, because something that is poured is.";
   const ice = after.melt && `, of ${showWeight(after.melt.iceG)} ice`;
   return [
-    `Adds ${showVolume(wet - dry, measure)} water${ice ?? ""}`,
+    `Adds ${showVolume(wet - dry, measure)} water${ice || ""}`,
     `takes it from ${showTemperature(before.value("temperatureC") ?? 0)} to ${showTemperature(after.value("temperatureC") ?? 0)}`,
-    `and leaves ${showVolume(after.value("afterVolumeMl") ?? 0, measure)} of ${showFigure(after.value("strengthPct") ?? 0, "% vol")}.`,
+    `and leaves ${showVolume(after.value("afterVolumeMl") ?? 0, measure)} of ${showFigure(after.value("strengthPct") ?? 0, "% vol", 1)}.`,
   ].join(", ");
 }
 

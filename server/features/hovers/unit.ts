@@ -15,19 +15,20 @@ export function describeUnit(unit: Unit, settings: Settings, measure: Measure, q
     : unit.id === "oz" && `Here: ${showNumber(settings.ounceMl)} ml.`;
   const value = quantity?.value;
   const middle = value === undefined ? undefined : (value + (quantity?.upTo ?? value)) / 2;
-  const all =
-    middle !== undefined &&
-    size.value > 0 &&
-    `${asText(quantity!.numeral.text)} ${unit.id} = ${inMeasure(unit, middle * size.value, measure)}`;
-  return paragraphs(`${bold(unit.id)} · ${asText(unit.doc)}`, here, all);
+  const all = middle !== undefined && size.value > 0 && inMeasure(unit, middle * size.value, measure);
+  return paragraphs(`${bold(unit.id)} · ${unit.doc}`, here, all && `${asText(quantity!.numeral.text)} ${unit.id} = ${all}`);
 }
 
 function amount(unit: Unit, value: number, u: number): string {
   return unit.dimension === "mass" ? showWeight({ value, u }) : showVolume({ value, u }, { units: "ml", ounceMl: 1 });
 }
 
+/** In ml and in the house's unit; nothing where it is written so already. */
 function inMeasure(unit: Unit, value: number, measure: Measure): string {
-  return unit.dimension === "mass"
-    ? showWeight(value)
-    : `${showNumber(value)} ml${measure.units === "ml" ? "" : `, ${showVolume(value, measure)}`}`;
+  if (unit.dimension === "mass") return unit.id === "g" ? "" : showWeight(value);
+  const texts = [
+    unit.id !== "ml" && `${showNumber(value)} ml`,
+    measure.units !== "ml" && unit.id !== measure.units && showVolume(value, measure),
+  ];
+  return texts.filter(Boolean).join(" = ");
 }

@@ -1,0 +1,68 @@
+/** So much of an ingredient: what it brings, and the same amount in the other units. */
+import type { Pour, Quantity } from "../../../grammar/tree.ts";
+import { imperialOunceMl, usOunceMl } from "../../../grammar/units.ts";
+import type { Amount } from "../../engine/plan.ts";
+import type { Ingredient } from "../../house/ingredient.ts";
+import type { Settings } from "../../house/settings.ts";
+import { showNumber, showVolume, showWeight } from "../../house/show.ts";
+import { type Brings, bringsOf } from "../brings.ts";
+import { asText, paragraphs, table } from "../markdown.ts";
+
+export function describeAmount(ingredient: Ingredient, amount: Amount, settings: Settings, quantity?: Quantity): string {
+  const brings = bringsOf(ingredient.model, amount);
+  if ("unknown" in brings) return `What it brings is unknown: ${asText(brings.unknown)}.`;
+  return paragraphs(contents(brings), sameAmount(brings, ingredient, settings, quantity));
+}
+
+/** The pour as it is written, without what stands behind the name. */
+export function written({ lead, quantity }: Pick<Pour, "lead" | "quantity">, { resolution }: Ingredient): string {
+  const amount = quantity && `${quantity.about ? "about " : ""}${quantity.numeral.text}${quantity.unit ? ` ${quantity.unit.text}` : ""}`;
+  return [lead?.text, amount, resolution.text].filter(Boolean).join(" ");
+}
+
+/** The ounces that people pour by, and the house's own where it has one. What is weighed and solid has no volume worth a word. */
+export function sameAmount({ g, ml }: Brings, { model }: Ingredient, settings: Settings, quantity?: Quantity): string {
+  const unit = quantity?.unit?.unit;
+  const heap = model.type === "stock" && model.solid && unit?.dimension !== "volume";
+  const texts = [unit?.id !== "g" && showWeight(g)];
+  if (ml !== null && !heap) {
+    const ounces = (ounceMl: number) => showVolume(ml, { units: "oz", ounceMl });
+    const liquid = [unit?.id !== "ml" && `${showNumber(ml)} ml`];
+    if (ml >= leastToConvertMl) {
+      liquid.push(
+        unit?.id !== "cl" && `${showNumber(ml / 10)} cl`,
+        `${ounces(usOunceMl)} US`,
+        `${ounces(imperialOunceMl)} imperial`,
+        settings.pouringOunce && `${ounces(settings.ounceMl)} of ${showNumber(settings.ounceMl)} ml`,
+      );
+    }
+    texts.unshift(...liquid);
+  }
+  const shown = texts.filter(Boolean);
+  return shown.length > 0 ? `= ${shown.join(" · ")}` : "";
+}
+
+/** Less is dashed or dropped, and nobody reads it in ounces. */
+const leastToConvertMl = 2;
+
+function contents(brings: Brings): string {
+  const grams = (value: number | null) => (value === null ? "unknown" : value < leastG ? "none" : showWeight(value));
+  const columns = [
+    ["alcohol", grams(brings.ethanolG)],
+    ["sugar", grams(brings.sugarG)],
+    ["acid as citric", grams(brings.acidG)],
+    ["water", grams(brings.waterG)],
+  ];
+  if (brings.saltG === null || brings.saltG >= leastSaltG) columns.push(["salt", grams(brings.saltG)]);
+  if (brings.caffeineMg === null) columns.push(["caffeine", "unknown"]);
+  else if (brings.caffeineMg >= 0.5) columns.push(["caffeine", `${showNumber(brings.caffeineMg)} mg`]);
+  return table(
+    columns.map(([head]) => head!),
+    [columns.map(([, cell]) => cell!)],
+  );
+}
+
+/** Less than this counts as none. */
+const leastG = 0.005;
+/** The salt that water and juice bring by themselves is not worth a column. */
+const leastSaltG = 0.05;
