@@ -17,8 +17,14 @@ import type { answering } from "./answer.ts";
 import { findingsIn } from "./diagnostics.ts";
 import type { EditorSettings } from "./settings.ts";
 
+export interface FeatureContext {
+  readonly answer: ReturnType<typeof answering>;
+  readonly report: Report;
+  readonly settingsFor: (uri: string) => EditorSettings;
+}
+
 /** Registers the features; answers what the server can, for `initialize`. */
-export function registerFeatures(connection: Connection, answer: ReturnType<typeof answering>, report: Report): ServerCapabilities {
+export function registerFeatures(connection: Connection, { answer, report, settingsFor }: FeatureContext): ServerCapabilities {
   connection.onHover(
     answer("hover", null, (house, document, { position }: HoverParams) => {
       const { units } = settingsFor(document.uri);
