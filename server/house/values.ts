@@ -229,9 +229,9 @@ function contentUnitProblem(quantity: Quantity, example: string): Wrong {
   };
 }
 
-/** Regulation (EU) 1169/2011 Annex XII: a label's strength is right to ±0.3 % vol; taken as a rectangle. */
-function labelStrengthSpread(): number {
-  return 0.3 / Math.sqrt(3);
+/** Regulation (EU) 1169/2011 Annex XII: a label's strength is right to ±0.3 % vol; taken as a rectangle. None stated as 0 % is none. */
+function labelStrengthSpread(value: number): number {
+  return value === 0 ? 0 : 0.3 / Math.sqrt(3);
 }
 
 /** A content stated without a range is taken to be good to 3 %: practice, no source. */
