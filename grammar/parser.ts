@@ -1,0 +1,393 @@
+/**
+ * The grammar of one line: one rule for each kind of line, the shared parts below them. A rule builds
+ * what `tree.ts` describes; there is no recovery, since the next line starts clean anyway. What a line
+ * lacks is put in plain words by `problems.ts`; only the first problem of a line is kept.
+ */
+import { EmbeddedActionsParser, type ParserMethod, type TokenType } from "chevrotain";
+import { trimEnd } from "./characters.ts";
+import * as problems from "./problems.ts";
+import * as tokens from "./tokens.ts";
+import { isBetweenDigits, type Token } from "./tokens.ts";
+import type { Item, MenuPrice, Name, Part, Pour, PourLead, Quantity, Span, SyntaxProblem, Words } from "./tree.ts";
+
+export interface EntryParts {
+  readonly word: Words;
+  readonly name: Name | undefined;
+}
+export interface FieldParts {
+  readonly name: Words;
+  readonly items: readonly Item[];
+}
+export interface KeywordParts {
+  readonly word: Words;
+  readonly all: Words | undefined;
+  readonly pour: Pour | undefined;
+}
+export interface SwapParts {
+  readonly word: Words;
+  readonly out: Pour | undefined;
+  readonly in: Pour | undefined;
+}
+export interface SectionParts {
+  readonly word: Words;
+  readonly title: Name | undefined;
+}
+export interface MenuParts {
+  readonly dash: Words;
+  readonly name: Name | undefined;
+  readonly prices: readonly MenuPrice[];
+}
+
+class LineParser extends EmbeddedActionsParser {
+  /** The text that the tokens were scanned from. */
+  text = "";
+  /** Where what is to be parsed ends. */
+  textEnd = 0;
+  /** Whether amounts are looked at closely: they are not in free text. */
+  exact = true;
+  problem: SyntaxProblem | undefined = undefined;
+  /** Where a quotation mark stands that is never closed; -1 where none does. */
+  unclosedAt = -1;
+
+  readonly entryLine: ParserMethod<[], EntryParts>;
+  readonly fieldLine: ParserMethod<[], FieldParts>;
+  readonly pourLine: ParserMethod<[], Pour>;
+  readonly turnedLine: ParserMethod<[], Pour>;
+  readonly orLine: ParserMethod<[], KeywordParts>;
+  readonly swapLine: ParserMethod<[], SwapParts>;
+  readonly withoutLine: ParserMethod<[], KeywordParts>;
+  readonly sectionLine: ParserMethod<[], SectionParts>;
+  readonly menuLine: ParserMethod<[], MenuParts>;
+
+  constructor(skipValidations: boolean) {
+    super(tokens.tokenTypes, { recoveryEnabled: false, maxLookahead: 2, skipValidations });
+
+    this.entryLine = this.RULE("entryLine", () => {
+      const word = this.CONSUME(tokens.EntryWord) as Token;
+      const name = this.OPTION(() => this.SUBRULE(nameRule));
+      return { word: this.words(word), name };
+    });
+
+    this.fieldLine = this.RULE("fieldLine", () => {
+      const name = this.CONSUME(tokens.FieldName) as Token;
+      this.CONSUME(tokens.Colon);
+      const items: Item[] = [];
+      this.MANY_SEP({
+        SEP: tokens.Semicolon,
+        DEF: () => {
+          const item = this.SUBRULE(itemRule);
+          if (item) items.push(item);
+        },
+      });
+      return { name: this.words(name), items };
+    });
+
+    this.pourLine = this.RULE("pourLine", () => this.SUBRULE(pourRule));
+
+    this.turnedLine = this.RULE("turnedLine", () => {
+      const name = this.SUBRULE(nameRule);
+      this.CONSUME(tokens.Split);
+      const quantity = this.SUBRULE(quantityRule);
+      return { start: name.start, end: quantity.end, lead: undefined, quantity, name, turned: true };
+    });
+
+    this.orLine = this.RULE("orLine", () => {
+      const word = this.CONSUME(tokens.Or) as Token;
+      const pour = this.OPTION(() => this.SUBRULE(pourRule));
+      return { word: this.words(word), all: undefined, pour };
+    });
+
+    this.swapLine = this.RULE("swapLine", () => {
+      const word = this.CONSUME(tokens.Swap) as Token;
+      const out = this.OPTION(() => this.SUBRULE(pourRule));
+      let into: Pour | undefined;
+      this.OPTION1(() => {
+        this.CONSUME(tokens.For);
+        into = this.OPTION2(() => this.SUBRULE1(pourRule));
+      });
+      return { word: this.words(word), out, in: into };
+    });
+
+    this.withoutLine = this.RULE("withoutLine", () => {
+      const word = this.CONSUME(tokens.Without) as Token;
+      const all = this.OPTION(() => this.CONSUME(tokens.All) as Token);
+      const pour = this.OPTION1(() => this.SUBRULE(pourRule));
+      return { word: this.words(word), all: all && this.words(all), pour };
+    });
+
+    this.sectionLine = this.RULE("sectionLine", () => {
+      const word = this.CONSUME(tokens.Section) as Token;
+      const title = this.OPTION(() => this.SUBRULE(nameRule));
+      return { word: this.words(word), title };
+    });
+
+    this.menuLine = this.RULE("menuLine", () => {
+      const dash = this.CONSUME(tokens.MenuDash) as Token;
+      const name = this.OPTION(() => this.SUBRULE(nameRule));
+      const prices: MenuPrice[] = [];
+      this.OPTION1(() => {
+        this.CONSUME(tokens.Split);
+        this.AT_LEAST_ONE_SEP({
+          SEP: tokens.Slash,
+          DEF: () => {
+            prices.push(this.SUBRULE(priceRule));
+          },
+        });
+      });
+      return { dash: this.words(dash), name, prices };
+    });
+
+    const leadRule = this.RULE("lead", (): Words & { lead: PourLead } => {
+      const first = this.OR([
+        {
+          ALT: () => {
+            const top = this.CONSUME(tokens.Top);
+            this.OPTION(() => this.CONSUME(tokens.To));
+            return top;
+          },
+        },
+        { ALT: () => this.CONSUME1(tokens.To) },
+        { ALT: () => this.CONSUME(tokens.Rinse) },
+        { ALT: () => this.CONSUME(tokens.Some) },
+      ]);
+      const lead = this.span(first.startOffset, (this.LA(0) as Token).end);
+      return { ...lead, lead: leads.get(first.tokenType) ?? "some" };
+    });
+
+    const pourRule = this.RULE("pour", (): Pour => {
+      const start = (this.LA(1) as Token).startOffset;
+      const lead = this.OPTION(() => this.SUBRULE(leadRule));
+      const quantity = this.OPTION1(() => this.SUBRULE(quantityRule));
+      this.OPTION2(() => this.CONSUME(tokens.Of));
+      const next = this.LA(1) as Token;
+      const name = this.OPTION3(() => this.SUBRULE(nameRule));
+      return this.ACTION(() => this.makePour(start, lead, quantity, next, name));
+    });
+
+    const nameRule = this.RULE("name", (): Name => {
+      const first = this.LA(1) as Token;
+      let closing: Token | undefined;
+      const opening = this.OR<Token | undefined>([
+        {
+          ALT: () => {
+            const quote = this.CONSUME(tokens.Quote) as Token;
+            this.MANY(() => this.CONSUME(tokens.Unquoted));
+            closing = this.OPTION(() => this.CONSUME1(tokens.Quote) as Token);
+            this.MANY1(() => this.CONSUME(tokens.Any));
+            return quote;
+          },
+        },
+        {
+          ALT: () => {
+            this.CONSUME1(tokens.Unquoted);
+            this.MANY2(() => this.CONSUME2(tokens.Any));
+            return undefined;
+          },
+        },
+      ]);
+      const last = this.LA(0) as Token;
+      return this.ACTION(() => (opening ? this.makeQuoted(opening, closing, last.end) : this.makeName(first.startOffset, last.end)));
+    });
+
+    const quantityRule = this.RULE("quantity", (): Quantity => {
+      const about = this.OPTION(() => this.CONSUME(tokens.About) as Token);
+      const first = this.CONSUME(tokens.Numeral) as Token;
+      const upTo = this.OPTION1(() => {
+        this.CONSUME(tokens.RangeMark);
+        return this.CONSUME1(tokens.Numeral) as Token;
+      });
+      const unit = this.OPTION2(() => this.CONSUME(tokens.Unit_) as Token);
+      return this.ACTION(() => this.makeQuantity(about, first, upTo, unit));
+    });
+
+    const itemRule = this.RULE("item", (): Item | undefined => {
+      const parts: Part[] = [];
+      this.MANY_SEP({
+        SEP: tokens.Comma,
+        DEF: () => {
+          const part = this.SUBRULE(partRule);
+          if (part) parts.push(part);
+        },
+      });
+      const first = parts[0];
+      if (first === undefined) return undefined;
+      return { ...this.span(first.start, parts[parts.length - 1]!.end), parts };
+    });
+
+    const partRule = this.RULE("part", (): Part | undefined => {
+      const start = (this.LA(1) as Token).startOffset;
+      const before = this.LA(0);
+      const quantities: Quantity[] = [];
+      this.OPTION(() => {
+        const opening = this.CONSUME(tokens.Quote) as Token;
+        this.MANY(() => this.CONSUME(tokens.Unquoted));
+        const closing = this.OPTION1(() => this.CONSUME1(tokens.Quote));
+        this.ACTION(() => {
+          if (!closing) this.noteUnclosed(opening.startOffset, this.textEnd);
+        });
+      });
+      this.MANY1(() => {
+        this.OR([
+          {
+            ALT: () => {
+              quantities.push(this.SUBRULE(quantityRule));
+            },
+          },
+          { ALT: () => this.CONSUME(tokens.Text) },
+        ]);
+      });
+      return this.ACTION(() => {
+        const last = this.LA(0) as Token;
+        if (last === before) return undefined;
+        const leading = quantities[0];
+        return { ...this.span(start, last.end), quantity: leading?.start === start ? leading : undefined, quantities };
+      });
+    });
+
+    const priceRule = this.RULE("price", (): MenuPrice => {
+      const start = (this.LA(1) as Token).startOffset;
+      const before = this.OPTION(() => this.CONSUME(tokens.Currency) as Token);
+      const numeral = this.CONSUME(tokens.Numeral) as Token;
+      const after = this.OPTION1(() => this.CONSUME1(tokens.Currency) as Token);
+      const labelStart = (this.LA(1) as Token).startOffset;
+      let label: Words | undefined;
+      this.MANY(() => {
+        this.CONSUME(tokens.Word);
+        label = this.span(labelStart, (this.LA(0) as Token).end);
+      });
+      return this.ACTION(() => {
+        const end = (this.LA(0) as Token).end;
+        this.noteNumeral(numeral);
+        const currency = before ?? after;
+        return { start, end, amount: numeral.value!, currency: currency && this.words(currency), label };
+      });
+    });
+
+    this.performSelfAnalysis();
+  }
+
+  /** Keeps the first problem of the line. */
+  note(problem: SyntaxProblem): void {
+    this.problem ??= problem;
+  }
+
+  private noteUnclosed(start: number, end: number): void {
+    this.unclosedAt = start;
+    this.note(problems.unclosedQuote(start, this.text.slice(start, end)));
+  }
+
+  private words(token: Token): Words {
+    return this.span(token.startOffset, token.end);
+  }
+
+  private span(start: number, end: number): Words {
+    return { start, end, text: this.text.slice(start, end) };
+  }
+
+  private noteNumeral(numeral: Token): void {
+    if (numeral.form === "plain" || !this.exact || this.problem) return;
+    this.problem = problems.oddNumeral(this.words(numeral), numeral.form!, numeral.instead);
+  }
+
+  private makeQuantity(about: Token | undefined, first: Token, upTo: Token | undefined, unit: Token | undefined): Quantity {
+    this.noteNumeral(first);
+    const numeral = this.span(first.startOffset, (upTo ?? first).end);
+    if (upTo) {
+      this.noteNumeral(upTo);
+      if (this.exact && first.value !== undefined && upTo.value !== undefined && first.value > upTo.value) {
+        this.note(problems.reversedRange(numeral, this.words(first), this.words(upTo)));
+      }
+    }
+    return {
+      start: (about ?? first).startOffset,
+      end: unit ? unit.end : numeral.end,
+      value: first.value,
+      upTo: upTo?.value,
+      about: about && this.words(about),
+      numeral,
+      unit: unit && { start: unit.startOffset, end: unit.end, text: this.text.slice(unit.startOffset, unit.end), unit: unit.unit! },
+    };
+  }
+
+  private makeName(start: number, end: number): Name {
+    return { start, end, text: this.text.slice(start, end), commas: this.commasIn(start, end), quoted: undefined };
+  }
+
+  private makeQuoted(opening: Token, closing: Token | undefined, end: number): Name {
+    const start = opening.startOffset;
+    const inner = this.text.slice(start + 1, closing ? closing.startOffset : end);
+    if (!closing) {
+      this.noteUnclosed(start, end);
+      return { start, end, text: inner.trim(), commas: noCommas, quoted: { start, end } };
+    }
+    const quoted: Span = { start, end: closing.end };
+    const text = inner.trim() + this.text.slice(closing.end, end);
+    return { start, end, text, commas: this.commasIn(closing.end, end), quoted };
+  }
+
+  private commasIn(start: number, end: number): readonly number[] {
+    let at = this.text.indexOf(",", start);
+    if (at < 0 || at >= end) return noCommas;
+    const commas: number[] = [];
+    for (; at >= 0 && at < end; at = this.text.indexOf(",", at + 1)) {
+      if (!isBetweenDigits(this.text, at, end)) commas.push(at);
+    }
+    return commas;
+  }
+
+  private makePour(
+    start: number,
+    lead: (Words & { lead: PourLead }) | undefined,
+    quantity: Quantity | undefined,
+    next: Token,
+    name: Name | undefined,
+  ): Pour {
+    const nameless = name === undefined || this.text.charCodeAt(name.start) === 44;
+    if (nameless && quantity?.unit?.unit.dimension === "piece") {
+      // `3 cloves` and `1 wedge, squeezed`: with no name behind it, the piece is the name.
+      const { unit, ...count } = quantity;
+      const end = name?.end ?? unit.end;
+      return {
+        start,
+        end,
+        lead,
+        quantity: { ...count, end: count.numeral.end, unit: undefined },
+        name: this.makeName(unit.start, end),
+        turned: undefined,
+      };
+    }
+    if (quantity && !quantity.unit && name && next.tokenType === tokens.Numeral) {
+      this.note(problems.bareCount(this.words(next), quantity.numeral.text));
+    }
+    const end = trimEnd(this.text, start, name?.end ?? quantity?.end ?? lead?.end ?? start);
+    return { start, end, lead, quantity, name: nameless ? undefined : name, turned: undefined };
+  }
+}
+
+const leads = new Map<TokenType, PourLead>([
+  [tokens.Top, "top"],
+  [tokens.To, "to"],
+  [tokens.Rinse, "rinse"],
+  [tokens.Some, "some"],
+]);
+
+const noCommas: readonly number[] = [];
+
+/** The one parser of the process. */
+export const parser = new LineParser(true);
+
+/** A parser that checks its own grammar while it is made, for the tests. */
+export function makeCheckedParser(): LineParser {
+  return new LineParser(false);
+}
+
+/** Readies the parser for the tokens of `text` up to `end`. */
+export function load(text: string, end: number, line: Token[], exact: boolean): LineParser {
+  parser.text = text;
+  parser.textEnd = end;
+  parser.exact = exact;
+  parser.problem = undefined;
+  parser.unclosedAt = -1;
+  parser.input = line;
+  return parser;
+}

@@ -1,0 +1,156 @@
+/** From a text to its tree: lines split by hand, each read by itself, put together into entries. */
+import { indentWidth, skipSpace, trimEnd } from "./characters.ts";
+import { type EntryKind, findField } from "./fields.ts";
+import { isAtMargin, isProseField, readAsHead, readLine } from "./line.ts";
+import * as problems from "./problems.ts";
+import type { Entry, Line, Name, Reading, Tree } from "./tree.ts";
+
+/** Reads any text. Never throws; `print` gives the text back to the last character. */
+export function read(text: string): Tree {
+  const assembler = new Assembler();
+  splitLines(text, (line, eol) => assembler.add(line, eol));
+  return makeTree(assembler.finish());
+}
+
+/** The tree of these entries, in this order. */
+export function makeTree(entries: readonly Entry[]): Tree {
+  const starts: number[] = [];
+  let lineCount = 0;
+  for (const entry of entries) {
+    starts.push(lineCount);
+    lineCount += entry.lines.length;
+  }
+  return { entries, starts, lineCount };
+}
+
+/** Calls `take` with each line and its line break. The last line has none; a text of no characters is one empty line. */
+export function splitLines(text: string, take: (line: string, eol: string) => void): void {
+  let start = 0;
+  let feed = text.indexOf("\n");
+  let carriage = text.indexOf("\r");
+  while (feed >= 0 || carriage >= 0) {
+    if (carriage < 0 || (feed >= 0 && feed < carriage)) {
+      take(text.slice(start, feed), "\n");
+      start = feed + 1;
+      feed = text.indexOf("\n", start);
+    } else {
+      const both = feed === carriage + 1;
+      take(text.slice(start, carriage), both ? "\r\n" : "\r");
+      start = carriage + (both ? 2 : 1);
+      if (both) feed = text.indexOf("\n", start);
+      carriage = text.indexOf("\r", start);
+    }
+  }
+  take(text.slice(start), "");
+}
+
+/**
+ * Puts lines together into entries, from any margin line on. What a line says depends on the lines
+ * above it in three ways only, all kept here: the entry that is open, the prose field that is open,
+ * and whether the preamble has been found fault with.
+ */
+export class Assembler {
+  private readonly entries: Entry[] = [];
+  private kind: Entry["kind"] = "preamble";
+  private name: Name | undefined = undefined;
+  private lines: Line[] = [];
+  /** How deep the open prose field stands; -1 where none is open. */
+  private prose = -1;
+  private preambleFaulted = false;
+
+  /** Adds the next line. `known` is used again where it says what the line says here. */
+  add(text: string, eol: string, known?: Line): void {
+    if (this.prose >= 0 && this.addToProse(text, eol, known)) return;
+    const reading = readLine(text);
+    const { kind } = reading.content;
+    if (kind === "entry") this.open(text, eol, reading, known);
+    else if (kind === "blank" || kind === "comment" || kind === "unread" || !isAtMargin(text)) this.push(text, eol, reading, known);
+    else if (this.takes(reading)) this.push(text, eol, this.kind === "unknown" ? reading : unindented(text, reading), known);
+    else this.open(text, eol, readAsHead(text), known);
+  }
+
+  /** Whether this line would open an entry where the lines so far end. */
+  opens(text: string): boolean {
+    const reading = readLine(text);
+    const { kind } = reading.content;
+    if (kind === "entry") return true;
+    return (kind === "field" || kind === "pour") && isAtMargin(text) && !this.takes(reading);
+  }
+
+  /** The entries so far, the last one closed. */
+  finish(): Entry[] {
+    this.close();
+    return this.entries;
+  }
+
+  private addToProse(text: string, eol: string, known: Line | undefined): boolean {
+    const start = skipSpace(text, 0, text.length);
+    if (start < text.length && indentWidth(text) <= this.prose) {
+      this.prose = -1;
+      return false;
+    }
+    if (start === text.length) this.lines.push(known?.eol === eol ? known : makeLine(readLine(text), text, eol));
+    else if (known?.content.kind === "prose" && known.eol === eol) this.lines.push(known);
+    else {
+      const end = trimEnd(text, start, text.length);
+      this.lines.push(makeLine({ content: { kind: "prose", start, end, text: text.slice(start, end) } }, text, eol));
+    }
+    return true;
+  }
+
+  private push(text: string, eol: string, reading: Reading, known: Line | undefined): void {
+    const { content } = reading;
+    let used = reading;
+    if (this.kind === "unknown") {
+      if (reading.problem) used = { content, comment: reading.comment, problem: undefined };
+    } else if (this.kind === "preamble" && content.kind !== "blank" && content.kind !== "comment") used = this.inPreamble(text, reading);
+    if (content.kind === "field" && isProseField(content.name.text)) this.prose = indentWidth(text);
+    this.lines.push(known && says(known, used, eol) ? known : makeLine(used, text, eol));
+  }
+
+  /** Only the first line that stands under no entry is found fault with: the rest has the same cure. */
+  private inPreamble(text: string, reading: Reading): Reading {
+    const start = skipSpace(text, 0, text.length);
+    const problem = this.preambleFaulted ? undefined : problems.homeless({ start, end: trimEnd(text, start, text.length) });
+    this.preambleFaulted = true;
+    return { content: reading.content, comment: reading.comment, problem };
+  }
+
+  private open(text: string, eol: string, reading: Reading, known: Line | undefined): void {
+    this.close();
+    const { content } = reading;
+    if (content.kind !== "entry") throw new Error("An entry was opened by a line that is no head.");
+    this.kind = content.entry ?? "unknown";
+    this.name = content.name;
+    this.lines = [known && says(known, reading, eol) ? known : makeLine(reading, text, eol)];
+  }
+
+  private close(): void {
+    this.prose = -1;
+    if (this.lines.length > 0) this.entries.push({ kind: this.kind, lines: this.lines, name: this.name });
+    this.lines = [];
+  }
+
+  /** Whether a margin line stays with the open entry. */
+  private takes({ content }: Reading): boolean {
+    if (content.kind === "pour") return true;
+    if (content.kind !== "field") return false;
+    return findField(content.name.text, isKnown(this.kind) ? this.kind : undefined) !== undefined;
+  }
+}
+
+function isKnown(kind: Entry["kind"]): kind is EntryKind {
+  return kind !== "unknown" && kind !== "preamble";
+}
+
+function unindented(text: string, reading: Reading): Reading {
+  return { content: reading.content, comment: reading.comment, problem: problems.unindented(text) };
+}
+
+function makeLine(reading: Reading, text: string, eol: string): Line {
+  return { content: reading.content, comment: reading.comment, problem: reading.problem, text, eol };
+}
+
+function says(line: Line, reading: Reading, eol: string): boolean {
+  return line.content === reading.content && line.eol === eol && line.problem === reading.problem;
+}
