@@ -4,7 +4,6 @@
  * `node build.mjs` for development (source maps), `--ship` for the package (minified, no maps),
  * `--watch` to build again on every change.
  */
-import { rmSync } from "node:fs";
 import esbuild from "esbuild";
 
 const ship = process.argv.includes("--ship");
@@ -33,7 +32,6 @@ const programs = [
   { ...program, entryPoints: ["server/cli/main.ts"], outfile: "dist/cli.js", banner: { js: "#!/usr/bin/env node" } },
 ];
 
-rmSync("dist", { recursive: true, force: true });
 if (process.argv.includes("--watch")) {
   console.log("build: started");
   const contexts = await Promise.all(programs.map((options) => esbuild.context({ ...options, plugins: [report()] })));
