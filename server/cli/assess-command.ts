@@ -5,7 +5,7 @@ import { fold } from "../house/names.ts";
 import { askFor, nearestOf } from "../house/nearest.ts";
 import { settingsOf } from "../house/settings.ts";
 import { assessEntries } from "../reports/assess.ts";
-import { assessText, type Heading } from "../reports/assess-text.ts";
+import { assessText, type Sheet } from "../reports/assess-text.ts";
 import { prepsIn } from "../reports/preps-in.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { openHouse } from "./session.ts";
@@ -26,7 +26,11 @@ export function assessCommand(paths: readonly string[], { format, drink }: Asses
   const entries = drink === undefined ? asked : withPreps(house, drinksNamed(drink, asked));
   const report = assessEntries(house, entries, { ...session, progress: (done) => session.progress(done, entries.length) });
   const complete = session.finish();
-  terminal.print(format === "json" ? `${JSON.stringify(report, null, 2)}\n` : assessText(report, headingOf(house, entries), terminal.look));
+  terminal.print(
+    format === "json"
+      ? `${JSON.stringify(report, null, 2)}\n`
+      : assessText(report, { ...ofHouse(house, entries), atLength: drink !== undefined }, terminal.look),
+  );
   return complete ? exitCodes.clean : exitCodes.failed;
 }
 
@@ -46,7 +50,7 @@ function withPreps(house: House, drinks: readonly Entry[]): readonly Entry[] {
 }
 
 /** The one house that all are of, and the unit that its people read; millilitres where there are several. */
-function headingOf(house: House, entries: readonly Entry[]): Heading {
+function ofHouse(house: House, entries: readonly Entry[]): Omit<Sheet, "atLength"> {
   const scopes = new Set(entries.map((entry) => house.scopeOf(entry)));
   const [scope] = scopes;
   const name = scope?.houses[0]?.entry.name?.text;

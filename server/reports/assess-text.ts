@@ -1,26 +1,36 @@
 /** Drinks and preps as a sheet that a bar can print and pin up. */
 import { type Measure, showFigure } from "../house/show.ts";
+import { partsOnly } from "./assess.ts";
 import type { AssessReport, DrinkReport, FigureReport, PrepReport } from "./assess-schema.ts";
 import { severityWords } from "./check-text.ts";
+import { drinkText } from "./drink-text.ts";
 import { type Column, counted, type Look, type Row, table, wrap } from "./sheet.ts";
 
-export interface Heading {
+export interface Sheet {
   /** Whose drinks these are; absent where they are of no one house. */
   readonly house?: string;
   readonly measure: Measure;
+  /** Each drink with all its figures, instead of one row in a table. */
+  readonly atLength: boolean;
 }
 
-/** A title, the table of drinks, the table of preps, and what the figures are worth. */
-export function assessText(report: AssessReport, { house, measure }: Heading, look: Look): string {
-  const { drinks, preps } = report;
+/** A title, the drinks, the table of preps, and what the figures are worth. */
+export function assessText({ drinks, preps }: AssessReport, { house, measure, atLength }: Sheet, look: Look): string {
   const counts = [drinks.length > 0 && counted(drinks.length, "drink"), preps.length > 0 && counted(preps.length, "prep")];
   const title = counts.filter(Boolean).join(" and ") || "no drinks and no preps";
   const parts = [look.strong(house ? `${house}: ${title}` : title)];
-  if (drinks.length > 0) parts.push(drinkTable(drinks, measure, look));
+  if (atLength) parts.push(...drinks.map((drink) => drinkText(drink, measure, look)));
+  else if (drinks.length > 0) parts.push(drinkTable(drinks, measure, look));
   if (preps.length > 0) parts.push(prepTable(preps, measure, look));
-  if (drinks.length + preps.length > 0) parts.push(look.faint(wrap(footnote(report), look.width)));
+  if (drinks.length > 0) parts.push(look.faint(wrap(reading, look.width)));
+  if (drinks.length + preps.length > 0) parts.push(look.faint(wrap(worth, look.width)));
   return `${parts.join("\n\n")}\n`;
 }
+
+const reading =
+  "Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is the water added, of the volume before. A dash stands where there is nothing to tell: too little acid for a ratio, no glass, parts without a size.";
+const worth =
+  "± is one standard uncertainty, from the measures, the labels and the model of melting ice, which is set by published measurements and not by the ice of this bar. No laboratory has seen these drinks.";
 
 /** A column of numbers. */
 interface Cell<Of> {
@@ -28,6 +38,8 @@ interface Cell<Of> {
   figure(of: Of): FigureReport;
   /** What the figure is multiplied by for the column's unit. */
   readonly scale?: number;
+  /** More digits than these change nothing that anybody does; 2 where absent. */
+  readonly decimals?: number;
   /** No figure is missing here: there is nothing that it could say. */
   idle?(of: Of): boolean;
 }
@@ -42,7 +54,7 @@ function drinkCells(measure: Measure): readonly Cell<DrinkReport>[] {
     { column: ["Sweetness", perVolume], figure: ({ after }) => after.sweetnessGPer100Ml },
     { column: ["Acid", perVolume], figure: ({ after }) => after.acidGPer100Ml },
     { column: ["Ratio"], figure: ({ after }) => after.ratio, idle: ({ after }) => after.acidGPer100Ml.value !== null },
-    { column: ["Temp.", "°C"], figure: ({ after }) => after.temperatureC },
+    { column: ["Temp.", "°C"], figure: ({ after }) => after.temperatureC, decimals: 1 },
     { column: ["Fill", "%"], figure: ({ glass }) => glass.fillShare, scale: 100, idle: ({ glass }) => glass.capacityMl.value === null },
   ];
 }
@@ -52,7 +64,7 @@ function drinkTable(drinks: readonly DrinkReport[], measure: Measure, look: Look
   const severalFiles = new Set(drinks.map(({ file }) => file)).size > 1;
   const rows = drinks.flatMap((drink, index): Row[] => {
     const name = `${look.strong(drink.name)}\n${look.faint(drink.family ?? "no family")}`;
-    const heading = severalFiles && drink.file !== drinks[index - 1]?.file ? [look.faint(drink.file)] : [];
+    const heading = severalFiles && drink.file !== drinks[index - 1]?.file ? [{ heading: drink.file }] : [];
     return [...heading, [name, ...cells.map((cell) => numberIn(cell, drink, look))], ...findingNote(drink), ...unknownNote(cells, drink)];
   });
   return table([["Drink", "family"], ...cells.map(({ column }) => column)], rows, look);
@@ -62,7 +74,7 @@ function prepCells(measure: Measure): readonly Cell<PrepReport>[] {
   return [
     { column: ["Weight", "g"], figure: ({ massG }) => massG },
     { column: ["Volume", measure.units], figure: ({ volumeMl }) => volumeMl, scale: 1 / mlIn(measure) },
-    { column: ["Density", "g/ml"], figure: ({ densityGPerMl }) => densityGPerMl },
+    { column: ["Density", "g/ml"], figure: ({ densityGPerMl }) => densityGPerMl, decimals: 3 },
     { column: ["Sugar", "°Bx"], figure: ({ brix }) => brix },
     { column: ["Strength", "% vol"], figure: ({ strengthPct }) => strengthPct },
     { column: ["Acid", "g/100 g"], figure: ({ acidGPer100G }) => acidGPer100G },
@@ -78,34 +90,40 @@ function prepTable(preps: readonly PrepReport[], measure: Measure, look: Look): 
   return table([["Prep"], ...cells.map(({ column }) => column)], rows, look);
 }
 
-/** The value and, below it, its uncertainty where that tells anything; `?` where it is unknown, a dash where there is nothing to know. */
-function numberIn<Of>({ figure, scale = 1, idle }: Cell<Of>, of: Of, look: Look): string {
+/** The value and, below it, its uncertainty where that tells anything; `?` where it is unknown. */
+function numberIn<Of>(cell: Cell<Of>, of: Of, look: Look): string {
+  const { figure, scale = 1, decimals = 2 } = cell;
   const { value, plusMinus } = figure(of);
-  if (value === null) return idle?.(of) ? "–" : "?";
-  const [number, spread] = showFigure({ value: value * scale, plusMinus: (plusMinus ?? 0) * scale }).split(" ± ");
-  return spread ? `${number}\n${look.faint(`± ${spread}`)}` : number!;
+  if (value === null) return isIdle(cell, of) ? "–" : "?";
+  const [number, spread] = showFigure({ value: value * scale, plusMinus: (plusMinus ?? 0) * scale })
+    .split(" ± ")
+    .map((text) => cut(text, decimals));
+  return spread && /[1-9]/.test(spread) ? `${number}\n${look.faint(`± ${spread}`)}` : number!;
+}
+
+function isIdle<Of>({ figure, idle }: Cell<Of>, of: Of): boolean {
+  return idle?.(of) || figure(of).because?.every((reason) => reason === partsOnly) === true;
+}
+
+/** A number's text with no more decimals than these. */
+function cut(text: string, decimals: number): string {
+  const written = text.split(".")[1]?.length ?? 0;
+  return written > decimals ? Number(text.replace("−", "-")).toFixed(decimals).replace(/^-/, "−") : text;
 }
 
 /** `2 warnings: unbalanced on line 12, no-garnish on line 14`. */
-function findingNote({ findings }: DrinkReport): string[] {
+function findingNote({ findings }: DrinkReport): Row[] {
   const notes = severityWords.flatMap(([severity, one, many]) => {
     const found = findings.filter((finding) => finding.severity === severity);
     if (found.length === 0) return [];
     return [`${counted(found.length, one, many)}: ${found.map(({ code, line }) => `${code} on line ${line}`).join(", ")}`];
   });
-  return notes.length > 0 ? [notes.join("; ")] : [];
+  return notes.length > 0 ? [{ note: notes.join("; ") }] : [];
 }
 
-function unknownNote<Of>(cells: readonly Cell<Of>[], of: Of): string[] {
-  const reasons = new Set(cells.flatMap(({ figure, idle }) => (idle?.(of) ? [] : (figure(of).because ?? []))));
-  return reasons.size > 0 ? [`? ${[...reasons].join("; ")}`] : [];
-}
-
-function footnote({ drinks }: AssessReport): string {
-  const reading = "Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is water added to what went in.";
-  const worth =
-    "± is one standard uncertainty, from the measures, the labels and the model of melting ice, which is set by published measurements and not by your own ice. No laboratory has seen these drinks.";
-  return drinks.length > 0 ? `${reading} ${worth}` : worth;
+function unknownNote<Of>(cells: readonly Cell<Of>[], of: Of): Row[] {
+  const reasons = new Set(cells.flatMap((cell) => (isIdle(cell, of) ? [] : (cell.figure(of).because ?? []))));
+  return reasons.size > 0 ? [{ note: `? ${[...reasons].join("; ")}` }] : [];
 }
 
 function mlIn({ units, ounceMl }: Measure): number {

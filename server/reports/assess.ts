@@ -42,7 +42,8 @@ const amounts: ReadonlySet<FigureName | PrepFigureName> = new Set([
   "massG",
   "volumeMl",
 ]);
-const partsOnly = "it is written in parts without a size, so only its shares are known";
+/** The reason why they are not there. */
+export const partsOnly = "it is written in parts without a size, so only its shares are known";
 
 function drinkReport(house: House, entry: Entry, { rules, report, pathOf }: Assessing): DrinkReport {
   const start = house.getLineOf(entry);

@@ -17,8 +17,8 @@ export const plainLook: Look = { width: 100, strong: asItIs, faint: asItIs, seve
 /** The head and, below it, the unit. The first column holds names and may wrap, the others numbers. */
 export type Column = readonly [head: string, unit?: string];
 
-/** Cells of one row; a text alone is a note that fills the row's whole width. */
-export type Row = readonly string[] | string;
+/** Cells, or a text over the row's whole width: a note on the row above, or a heading of those below. */
+export type Row = readonly string[] | { readonly note: string } | { readonly heading: string };
 
 const gap = 2;
 const leastName = 16;
@@ -30,7 +30,7 @@ const trailingBlanks = new RegExp(` +((?:${emphasis.source})*)$`, "gm");
 /** Rows in columns without borders, one rule under the head. No line ends in blanks. */
 export function table(columns: readonly Column[], rows: readonly Row[], look: Look): string {
   const widths = columns.map((column, index) =>
-    Math.max(...column.map((line = "") => line.length), ...rows.map((row) => (typeof row === "string" ? 0 : longestLine(row[index]!)))),
+    Math.max(...column.map((line = "") => line.length), ...rows.map((row) => ("length" in row ? longestLine(row[index]!) : 0))),
   );
   const numbers = widths.slice(1).reduce((sum, width) => sum + gap + width, 0);
   widths[0] = Math.max(leastName, Math.min(widths[0]!, look.width - numbers));
@@ -44,11 +44,16 @@ export function table(columns: readonly Column[], rows: readonly Row[], look: Lo
     style: { "padding-left": 0, "padding-right": 0, head: [], border: [], compact: true },
   });
   const whole = widths[0] + numbers;
-  for (const row of rows) {
-    if (typeof row === "string") drawn.push([{ content: wrap(row, whole, noteIndent), colSpan: columns.length, wordWrap: false }]);
-    else drawn.push([...row]);
+  for (const [index, row] of rows.entries()) {
+    if ("length" in row) drawn.push([...row]);
+    else drawn.push([{ content: across(row, index, whole, look), colSpan: columns.length, wordWrap: false }]);
   }
   return withoutTrailingBlanks(drawn.toString());
+}
+
+function across(row: Exclude<Row, readonly string[]>, index: number, width: number, look: Look): string {
+  if ("note" in row) return wrap(row.note, width, noteIndent);
+  return `${index > 0 ? "\n" : ""}${look.faint(wrap(row.heading, width))}`;
 }
 
 const noBorders = Object.fromEntries(

@@ -1,0 +1,42 @@
+/** One drink with all its figures, in the order in which it is made. */
+import { type Measure, showFigure, showShare, showTemperature, showVolume, showWeight } from "../house/show.ts";
+import type { DrinkReport, FigureReport } from "./assess-schema.ts";
+import { type Look, wrap } from "./sheet.ts";
+
+const labelWidth = 16;
+
+export function drinkText(drink: DrinkReport, measure: Measure, look: Look): string {
+  const { before, dilution, after, glass, findings } = drink;
+  const volume = (figure: FigureReport) => showVolume(figure, measure);
+  const content = (figure: FigureReport) => showFigure(figure, "g/100 ml");
+  const strength = (figure: FigureReport) => showFigure(figure, "% vol");
+  const lines: [label: string, text: string][] = [
+    ["Before the ice", `${volume(before.volumeMl)}, ${strength(before.strengthPct)}, ${showWeight(before.massG)}`],
+    ["Water added", `${volume(dilution.waterMl)}, ${showShare(dilution.share)} of the volume before`],
+    ["As served", `${volume(after.volumeMl)}, ${strength(after.strengthPct)}, ${showTemperature(after.temperatureC)}`],
+    [
+      "Sweet and sour",
+      `sweetness ${content(after.sweetnessGPer100Ml)}, acid ${content(after.acidGPer100Ml)}, ratio ${showFigure(after.ratio)}`,
+    ],
+    ["Sugar and salt", `sugar ${content(after.sugarGPer100Ml)}, salt ${content(after.saltGPer100Ml)}`],
+    ["Glass", `holds ${volume(glass.capacityMl)}, filled to ${showShare(glass.fillShare)}`],
+    ...reasonsIn(drink).map((reason): [string, string] => ["Unknown", reason]),
+    ...findings.map(({ severity, line, message, code }): [string, string] => [
+      `${severity[0]!.toUpperCase()}${severity.slice(1)}`,
+      `line ${line}: ${message} [${code}]`,
+    ]),
+  ];
+  const title = `${look.strong(drink.name)}  ${look.faint([drink.family, `${drink.file}:${drink.line}`].filter(Boolean).join(", "))}`;
+  return [title, ...lines.map(([label, text]) => labelled(label, text, look))].join("\n");
+}
+
+/** The label is set after wrapping, since emphasis takes no room. */
+function labelled(label: string, text: string, look: Look): string {
+  const lead = label.padEnd(labelWidth);
+  return look.faint(lead) + wrap(text, look.width, " ".repeat(labelWidth), lead).slice(lead.length);
+}
+
+function reasonsIn({ before, dilution, after, glass }: DrinkReport): string[] {
+  const figures = [before, dilution, after, glass].flatMap((group): FigureReport[] => Object.values(group));
+  return [...new Set(figures.flatMap(({ because }) => because ?? []))];
+}
