@@ -56,8 +56,8 @@ export const shared: readonly Entry[] = [
   wine("white port", "fortified wine", "19 %", 9, 0.4),
   wine("sweet vermouth", "vermouth", "16 %", 15, 0.5),
   wine("dry vermouth", "vermouth", "18 %", 3, 0.5),
-  wine("bitter aperitif", "bitter aperitif", "24 %", 22, 0.1),
-  wine("gentian aperitif", "bitter aperitif", "20 %", 19, 0.1),
+  wine("bitter aperitif", "bitter aperitif", "24 %", 18, 0.3),
+  wine("gentian aperitif", "bitter aperitif", "20 %", 17, 0.3),
   stock(
     "sparkling wine",
     "sparkling wine",
