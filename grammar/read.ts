@@ -51,12 +51,27 @@ export function splitLines(text: string, take: (line: string, eol: string) => vo
  */
 export class Assembler {
   private readonly entries: Entry[] = [];
-  private kind: Entry["kind"] = "preamble";
+  private kind: Entry["kind"];
   private name: Name | undefined = undefined;
   private lines: Line[] = [];
   /** How deep the open prose field stands; -1 where none is open. */
   private prose = -1;
   private preambleFaulted = false;
+
+  /** Starts behind an entry of kind `above`, or at the head of the file. */
+  constructor(above: Entry["kind"] = "preamble") {
+    this.kind = above;
+  }
+
+  /** Adds a line that stands where it stood, behind the same lines. */
+  keep(line: Line): void {
+    const { content } = line;
+    if (content.kind === "entry") this.begin(content.entry ?? "unknown", content.name);
+    else if (content.kind !== "prose" && content.kind !== "blank") this.prose = -1;
+    if (content.kind === "field") this.openProse(line.text, content.name.text);
+    if (line.problem) this.preambleFaulted = true;
+    this.lines.push(line);
+  }
 
   /** Adds the next line. `known` is used again where it says what the line says here. */
   add(text: string, eol: string, known?: Line): void {
@@ -104,7 +119,7 @@ export class Assembler {
     if (this.kind === "unknown") {
       if (reading.problem) used = { content, comment: reading.comment, problem: undefined };
     } else if (this.kind === "preamble" && content.kind !== "blank" && content.kind !== "comment") used = this.inPreamble(text, reading);
-    if (content.kind === "field" && isProseField(content.name.text)) this.prose = indentWidth(text);
+    if (content.kind === "field") this.openProse(text, content.name.text);
     this.lines.push(known && says(known, used, eol) ? known : makeLine(used, text, eol));
   }
 
@@ -117,12 +132,20 @@ export class Assembler {
   }
 
   private open(text: string, eol: string, reading: Reading, known: Line | undefined): void {
-    this.close();
     const { content } = reading;
     if (content.kind !== "entry") throw new Error("An entry was opened by a line that is no head.");
-    this.kind = content.entry ?? "unknown";
-    this.name = content.name;
-    this.lines = [known && says(known, reading, eol) ? known : makeLine(reading, text, eol)];
+    this.begin(content.entry ?? "unknown", content.name);
+    this.lines.push(known && says(known, reading, eol) ? known : makeLine(reading, text, eol));
+  }
+
+  private begin(kind: Entry["kind"], name: Name | undefined): void {
+    this.close();
+    this.kind = kind;
+    this.name = name;
+  }
+
+  private openProse(text: string, field: string): void {
+    if (isProseField(field)) this.prose = indentWidth(text);
   }
 
   private close(): void {
