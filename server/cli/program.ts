@@ -34,7 +34,13 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .helpCommand(false)
     .addHelpText("after", examples)
     .showHelpAfterError("Try `mutchkin --help`.")
-    .configureOutput({ writeOut: terminal.print, writeErr: terminal.complain, getOutHelpWidth: () => terminal.look.width })
+    .configureOutput({
+      writeOut: terminal.print,
+      writeErr: terminal.complain,
+      getOutHelpWidth: () => terminal.look.width,
+      getErrHelpWidth: () => terminal.look.width,
+      outputError: (text, write) => write(text.replace(/^error: ./, (start) => start.slice(-1).toUpperCase())),
+    })
     .exitOverride();
   const format = () => new Option("--format <format>", "how to print it").choices(["text", "json"]).default("text");
   const paths = () => new Argument("[paths...]", "files and folders; the current folder where none is given").argOptional();

@@ -3,14 +3,14 @@ import { z } from "zod";
 
 export const severitySchema = z.enum(["error", "warning", "information", "hint"]);
 
-const figure = (what: string) =>
-  z
-    .strictObject({
-      value: z.number().nullable().describe("Null where it is unknown or means nothing for this drink; `because` says why."),
-      plusMinus: z.number().nullable().describe("One standard uncertainty, in the unit of the value."),
-      because: z.array(z.string()).optional().describe("Why there is no value."),
-    })
-    .describe(what);
+const anyFigure = z
+  .strictObject({
+    value: z.number().nullable().describe("Null where it is unknown or means nothing here; `because` says why."),
+    plusMinus: z.number().nullable().describe("One standard uncertainty, in the unit of the value."),
+    because: z.array(z.string()).optional().describe("Why there is no value."),
+  })
+  .meta({ id: "figure" });
+const figure = (what: string) => anyFigure.describe(what);
 
 const line = z.int().min(1).describe("The line in the file, the first one being 1.");
 const file = z.string().describe("From the current folder, with forward slashes.");

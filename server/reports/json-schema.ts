@@ -5,5 +5,5 @@ import { checkSchema } from "./check-schema.ts";
 import type { ReportName } from "./report-names.ts";
 
 export function jsonSchemaOf(report: ReportName): object {
-  return z.toJSONSchema(report === "assess" ? assessSchema : checkSchema, { reused: "ref" });
+  return z.toJSONSchema(report === "assess" ? assessSchema : checkSchema);
 }
