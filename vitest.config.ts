@@ -19,7 +19,7 @@ export default defineConfig({
         extends: true,
         test: { name: "floors", include: ["tests/**/*.test.ts"], exclude: [...shipped, "tests/editor/**", "tests/bench/**"] },
       },
-      { extends: true, test: { name: "shipped", include: shipped, globalSetup: "tests/protocol/setup.ts" } },
+      { extends: true, test: { name: "shipped", include: shipped, globalSetup: "tests/protocol/setup.ts", testTimeout: 30_000 } },
     ],
   },
 });

@@ -63,8 +63,8 @@ export function startServer(transport: Transport = "stdio", script = ourServer) 
   const kept = keepWhatIsSaid(child, connection);
   const exited = new Promise<Exit>((settle, reject) => {
     child.once("error", (cause) => reject(new Error(`The server could not be started: ${cause.message}`)));
-    // "close" comes after "exit" once the pipes are read to their end.
-    child.once("close", (code, signal) => settle({ code, signal }));
+    // Not "close": it does not come where the client itself has closed the IPC channel.
+    child.once("exit", (code, signal) => settle({ code, signal }));
   });
   exited.catch(() => undefined); // whoever waits for it gets the rejection
   const fail = (what: string) => `${what}; the server wrote on stderr: ${kept.stderr().trim().slice(-2000) || "nothing"}`;

@@ -122,6 +122,7 @@ test("an untitled document is checked, and answers a hover", async () => {
 test("a file that cannot be read leaves the others standing", async () => {
   const house = layOut({ "card.drink": drink, "folder.drink/inner.drink": stock });
   const client = await start({ folders: [house.folder()] });
+  await client.open(house.uriOf("card.drink"), drink);
   await client.diagnosticsOf(house.uriOf("card.drink"), known);
 });
 

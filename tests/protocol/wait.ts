@@ -1,7 +1,7 @@
 /** Waiting with an end: a test that hangs must say what it was waiting for. */
 
 /** Far above what an answer takes on a busy machine; only a server that never answers meets it. */
-const patienceMs = 15_000;
+const patienceMs = 10_000;
 
 /**
  * The promise's value; rejects with the message after the time is up, or at once where the server
@@ -17,7 +17,7 @@ export async function within<T>(promise: Promise<T>, message: () => string, exit
   ];
   if (exited) {
     promise.catch(() => undefined); // the connection rejects it too when it is disposed of
-    // An answer written just before the exit may still be in the connection's queue.
+    // An answer written just before the exit may still be in the pipe.
     const gone = exited.then(() => new Promise((resolve) => setTimeout(resolve, 50)));
     ends.push(gone.then(() => Promise.reject(new Error(`${message()} (the server has exited)`))));
   }
