@@ -1,9 +1,10 @@
 /** The nearest measurable amount of one pour at which a drink is as wanted. */
 import type { Pour, Quantity } from "../../grammar/tree.ts";
+import { nearestAmount } from "../engine/adjust.ts";
 import { assess } from "../engine/assess.ts";
 import { liquidOf } from "../engine/composition.ts";
 import { at, sugarOf } from "../engine/liquid.ts";
-import type { Amount, Outcome, PourPlan, ServePlan } from "../engine/plan.ts";
+import type { Outcome, PourPlan, ServePlan } from "../engine/plan.ts";
 import { isKnown } from "../engine/uncertainty.ts";
 import type { Assessment } from "./drink.ts";
 import type { Edit } from "./finding.ts";
@@ -23,29 +24,31 @@ export interface Adjustment {
   readonly change: number;
 }
 
-/** Amounts are tried up to so many times the present one, and down to one step. */
-const farthest = 4;
-
 /**
  * For each pour that brings sugar or acid the nearest amount at which the drink `fits`, as far as
  * there is one; the smallest change first. Only one pour is changed at a time.
  */
-export function nearestAdjustments(house: House, assessment: Assessment, fits: (outcome: Outcome) => boolean): Adjustment[] {
-  const settings = settingsOf(house, house.scopeOf(assessment.flat.entry));
+export function nearestAdjustments(house: House, { flat, plan, pours }: Assessment, fits: (outcome: Outcome) => boolean): Adjustment[] {
+  const settings = settingsOf(house, house.scopeOf(flat.entry));
   const found: Adjustment[] = [];
-  for (const [index, pour] of assessment.pours.entries()) {
+  for (const [index, pour] of pours.entries()) {
     const { quantity } = pour;
-    const value = quantity?.value;
+    const planned = plan.pours[index]!;
     const unit = quantity?.unit?.unit;
-    if (!quantity || !unit || !value || quantity.upTo !== undefined || !isTasted(assessment.plan.pours[index]!)) continue;
-    const step = stepOf(unit, settings);
-    if (!step) continue;
-    for (const amount of amountsAround(value, step)) {
-      const outcome = assess(withAmount(assessment.plan, index, amount / value));
-      if (!fits(outcome)) continue;
-      found.push({ pour, quantity, text: writtenNumber(amount, unit, quantity), outcome, change: Math.abs(Math.log(amount / value)) });
-      break;
-    }
+    const step = unit && stepOf(unit, settings);
+    const oneMl = quantity && mlOfOne(quantity, planned);
+    if (!quantity || !step || !oneMl || !isTasted(planned)) continue;
+    // What is poured for several serves moves by a step for each of them.
+    const ml = nearestAmount(plan, index, step * oneMl * Math.max(1, plan.serves), fits);
+    if (ml === undefined) continue;
+    const amount = ml / oneMl;
+    found.push({
+      pour,
+      quantity,
+      text: writtenNumber(amount, unit, quantity),
+      outcome: assess(withAmount(plan, index, ml)),
+      change: Math.abs(Math.log(amount / quantity.value!)),
+    });
   }
   return found.sort((one, other) => one.change - other.change);
 }
@@ -69,29 +72,22 @@ function writtenIn(pour: FlatPour): Pour | undefined {
   return content?.kind === "pour" ? content.pour : undefined;
 }
 
-/** Whole numbers of steps on both sides of an amount, the nearest by ratio first. */
-function amountsAround(value: number, step: number): number[] {
-  const amounts: number[] = [];
-  for (let count = 1; count * step <= farthest * value && count <= 200; count++) amounts.push(count * step);
-  return amounts
-    .filter((amount) => Math.abs(amount - value) > 1e-6 * value)
-    .sort((one, other) => Math.abs(Math.log(one / value)) - Math.abs(Math.log(other / value)));
+/** Millilitres of one of the pour's unit; absent for what is weighed, ranges, and amounts nobody knows. */
+function mlOfOne({ value, upTo }: Quantity, { amount }: PourPlan): number | undefined {
+  if (!value || upTo !== undefined || !("ml" in amount) || !isKnown(amount.ml)) return undefined;
+  return amount.ml.value / value;
 }
 
-function withAmount(plan: ServePlan, index: number, factor: number): ServePlan {
-  const pours = plan.pours.map((pour, at) => (at === index ? { ...pour, amount: scaled(pour.amount, factor) } : pour));
-  return { ...plan, pours };
-}
-
-function scaled(amount: PourPlan["amount"], factor: number): PourPlan["amount"] {
-  if ("ml" in amount && isKnown(amount.ml)) return { ml: { ...amount.ml, value: amount.ml.value * factor } } satisfies Amount;
-  if ("g" in amount && isKnown(amount.g)) return { g: { ...amount.g, value: amount.g.value * factor } } satisfies Amount;
-  return amount;
+function withAmount(plan: ServePlan, index: number, value: number): ServePlan {
+  const pour = plan.pours[index]!;
+  return { ...plan, pours: plan.pours.with(index, { ...pour, amount: { ml: { value, u: 0, why: "as adjusted" } } }) };
 }
 
 /** Whether there is sugar or acid in it. */
-function isTasted({ of, amount }: PourPlan): boolean {
-  if (!("ml" in amount || "g" in amount)) return false;
+function isTasted({ of }: PourPlan): boolean {
   const { perGram } = liquidOf(of);
-  return sugarOf(perGram) + perGram[at.titratable]! > 0.005;
+  return sugarOf(perGram) + perGram[at.titratable]! > leastTaste;
 }
+
+/** Grams of sugar and acid in a gram, below which a pour is no way to make a drink sweeter or sourer: half of a dry wine's. */
+const leastTaste = 0.005;

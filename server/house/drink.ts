@@ -9,6 +9,7 @@ import type { House } from "./house.ts";
 import { type Ingredient, unknownModel } from "./ingredient.ts";
 import { iceFacts, readMethod, type Step } from "./method.ts";
 import { has, temperatureIn } from "./modifiers.ts";
+import { madeFromItself, noAmount } from "./reasons.ts";
 import { type FlatDrink, type FlatPour, flatten } from "./riff.ts";
 import type { ModifierText, Scope } from "./scope.ts";
 import { type Settings, settingsOf } from "./settings.ts";
@@ -45,7 +46,7 @@ export function assessDrink(house: House, entry: Entry): Assessment {
 export function drinkModel(house: House, entry: Entry): Model {
   return house.recall(entry, "model", () => {
     const name = entry.name?.text ?? "";
-    if (isCyclic(house, entry)) return unknownModel(name, `${name} is made from itself`);
+    if (isCyclic(house, entry)) return unknownModel(name, madeFromItself(name));
     const { plan } = assessDrink(house, entry);
     const parts = plan.pours.flatMap(({ of, amount }): PrepPart[] => ("top" in amount || "topToMl" in amount ? [] : [{ of, amount }]));
     return { type: "prep", name, parts };
@@ -100,7 +101,7 @@ function pourPlan(pour: FlatPour, measuring: Measuring): PourPlan | undefined {
   }
   if (lead?.lead === "rinse") return { ...base, amount: { ml: rinsed(pour, measuring) } };
   if (has(modifiers, "discarded")) return undefined;
-  if (!quantity) return { ...base, amount: { ml: { because: `how much ${ingredient.resolution.text} goes in is not given` } } };
+  if (!quantity) return { ...base, amount: { ml: { because: noAmount(ingredient.resolution.text) } } };
   return { ...base, amount: amountOf(quantity, ingredient, measuring) };
 }
 

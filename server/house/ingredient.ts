@@ -5,6 +5,7 @@ import { drinkModel } from "./drink.ts";
 import type { House } from "./house.ts";
 import { has } from "./modifiers.ts";
 import { prepModel } from "./prep.ts";
+import { notDeclared } from "./reasons.ts";
 import type { Resolution, Scope } from "./scope.ts";
 import { type StockFacts, stockFacts } from "./stock.ts";
 
@@ -27,10 +28,7 @@ export function ingredientOf(house: House, scope: Scope, name: Name): Ingredient
 }
 
 /** An ingredient that nothing is known of. */
-export function unknownModel(
-  name: string,
-  because = `${name || "an ingredient without a name"} is in neither the house nor the larder`,
-): Model {
+export function unknownModel(name: string, because = notDeclared(name)): Model {
   const unknown: Unknown = { because };
   return {
     type: "stock",

@@ -4,19 +4,19 @@ import type { House } from "./house.ts";
 import { type NameClass, unaccented } from "./names.ts";
 import type { Scope } from "./scope.ts";
 
-/** The known words nearest to what was written, the nearest first, at most `most`; none where all are far. */
+/** The known words nearest to what was written: all that are equally near, at most `most`; none where all are far. */
 export function nearestOf(written: string, known: Iterable<string>, most = 3): string[] {
   const wanted = unaccented(written);
-  const slips = slipsIn(wanted);
-  if (slips === 0) return [];
-  const found = new Map<string, number>();
+  let slips = slipsIn(wanted);
+  let found = new Set<string>();
   for (const word of known) {
-    if (Math.abs(word.length - wanted.length) > slips || found.has(word)) continue;
-    const away = distance(unaccented(word), wanted);
-    if (away > 0 && away <= slips) found.set(word, away);
+    if (slips === 0 || Math.abs(word.length - wanted.length) > slips) continue;
+    const away = slipsBetween(unaccented(word), wanted);
+    if (away === 0 || away > slips) continue;
+    if (away < slips) [slips, found] = [away, new Set()];
+    found.add(word);
   }
-  const sorted = [...found].sort(([one, near], [other, far]) => near - far || (one < other ? -1 : 1));
-  return sorted.slice(0, most).map(([word]) => word);
+  return [...found].sort().slice(0, most);
 }
 
 /** The declared names nearest to what was written. What asks for them depends on every name of the class. */
@@ -27,6 +27,18 @@ export function nearestNames(house: House, scope: Scope, nameClass: NameClass, w
 /** `Did you mean “aged rum”?`, or what to do where nothing is near. */
 export function askFor(near: readonly string[], otherwise: string): string {
   return near.length > 0 ? `Did you mean ${near.map((name) => `“${name}”`).join(" or ")}?` : otherwise;
+}
+
+/** Letters missing, doubled, or wrong; two neighbours that changed places are one slip. */
+export function slipsBetween(one: string, other: string): number {
+  return isTransposed(one, other) ? 1 : distance(one, other);
+}
+
+function isTransposed(one: string, other: string): boolean {
+  if (one.length !== other.length) return false;
+  let at = 0;
+  while (at < one.length && one[at] === other[at]) at++;
+  return one[at] === other[at + 1] && one[at + 1] === other[at] && one.slice(at + 2) === other.slice(at + 2) && at + 1 < one.length;
 }
 
 function* namesFrom(house: House, scope: Scope, nameClass: NameClass): Generator<string> {

@@ -9,6 +9,7 @@ import type { House } from "./house.ts";
 import { ingredientOf, unknownModel } from "./ingredient.ts";
 import { readMethod } from "./method.ts";
 import { has } from "./modifiers.ts";
+import { madeFromItself, noAmount } from "./reasons.ts";
 import { settingsOf } from "./settings.ts";
 import { isInert, stockFacts } from "./stock.ts";
 import { isWrong, readPercent, readQuantity, spreadOf } from "./values.ts";
@@ -19,7 +20,7 @@ const nominalPart = 100;
 export function prepModel(house: House, entry: Entry): Model {
   return house.recall(entry, "model", () => {
     const name = entry.name?.text ?? "";
-    if (isCyclic(house, entry)) return unknownModel(name, `${name} is made from itself`);
+    if (isCyclic(house, entry)) return unknownModel(name, madeFromItself(name));
     return { type: "prep", name, parts: partsOf(house, entry), ...measuredIn(entry), ...cloudsOf(house, entry) } satisfies PrepModel;
   });
 }
@@ -45,9 +46,7 @@ function partsOf(house: House, entry: Entry): PrepPart[] {
     if (has(modifiers, "optional")) continue;
     const discarded =
       has(modifiers, "strained out") || has(modifiers, "discarded") || (ingredient.facts !== undefined && isInert(ingredient.facts));
-    const amount = quantity
-      ? amountOf(quantity, ingredient, measuring)
-      : { g: { because: `how much ${ingredient.resolution.text} goes in is not given` } };
+    const amount = quantity ? amountOf(quantity, ingredient, measuring) : { g: { because: noAmount(ingredient.resolution.text) } };
     const upTo = lead?.lead === "to" ? ("g" in amount ? { upToG: amount.g } : { upToMl: amount.ml }) : undefined;
     parts.push({ of: ingredient.model, amount: upTo ?? amount, ...(discarded && { discarded }) });
   }

@@ -1,8 +1,74 @@
 /** Every rule, in the order of the reference page. Adding one is a line here. */
+import { curdling } from "./curdling.ts";
+import { cyclic } from "./cyclic.ts";
+import { duplicateHouse } from "./duplicate-house.ts";
+import { duplicateName } from "./duplicate-name.ts";
+import { glassTooSmall } from "./glass-too-small.ts";
+import { misplacedLine } from "./misplaced-line.ts";
+import { missingGarnish } from "./missing-garnish.ts";
+import { missingGlass } from "./missing-glass.ts";
+import { missingMethod } from "./missing-method.ts";
+import { missingParent } from "./missing-parent.ts";
+import { missingSwap } from "./missing-swap.ts";
+import { misspeltModifier } from "./misspelt-modifier.ts";
+import { misspeltTechnique } from "./misspelt-technique.ts";
+import { mixedUnits } from "./mixed-units.ts";
+import { orphanOr } from "./orphan-or.ts";
+import { repeatedField } from "./repeated-field.ts";
 import type { Rule } from "./rule.ts";
+import { salty } from "./salty.ts";
+import { shakenBubbles } from "./shaken-bubbles.ts";
+import { strengthOutside } from "./strength-outside.ts";
 import { syntaxRules } from "./syntax.ts";
 import { unbalanced } from "./unbalanced.ts";
+import { unknownFamily } from "./unknown-family.ts";
+import { unknownField } from "./unknown-field.ts";
+import { unknownFigures } from "./unknown-figures.ts";
+import { unknownGlass } from "./unknown-glass.ts";
+import { unknownIce } from "./unknown-ice.ts";
 import { unknownIngredient } from "./unknown-ingredient.ts";
 import { unknownUnit } from "./unknown-unit.ts";
+import { unmeasurable } from "./unmeasurable.ts";
+import { unusedAllowance } from "./unused-allowance.ts";
+import { volumeOfSolid } from "./volume-of-solid.ts";
+import { wrongValue } from "./wrong-value.ts";
 
-export const rules: readonly Rule[] = [...syntaxRules, unknownIngredient, unknownUnit, unbalanced];
+export const rules: readonly Rule[] = [
+  // the text
+  ...syntaxRules,
+  misplacedLine,
+  unknownField,
+  repeatedField,
+  wrongValue,
+  unusedAllowance,
+  // names
+  unknownIngredient,
+  unknownUnit,
+  unknownGlass,
+  unknownFamily,
+  unknownIce,
+  misspeltModifier,
+  misspeltTechnique,
+  duplicateName,
+  duplicateHouse,
+  // riffs
+  missingParent,
+  missingSwap,
+  orphanOr,
+  cyclic,
+  // the drink
+  unbalanced,
+  strengthOutside,
+  salty,
+  glassTooSmall,
+  curdling,
+  shakenBubbles,
+  // its making
+  unmeasurable,
+  mixedUnits,
+  volumeOfSolid,
+  missingMethod,
+  missingGlass,
+  missingGarnish,
+  unknownFigures,
+];

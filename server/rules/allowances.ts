@@ -1,6 +1,5 @@
-/** `# allow CODE: reason` lets one finding stand, on its own line or on the one below it. */
+/** `# allow CODE: reason` lets one finding stand, on its own line or on the next line that is no comment. */
 import type { Entry } from "../../grammar/tree.ts";
-import type { Finding } from "../house/finding.ts";
 
 export interface Allowance {
   readonly code: string;
@@ -8,8 +7,8 @@ export interface Allowance {
   readonly line: number;
   readonly start: number;
   readonly end: number;
-  /** The lines whose findings it lets stand. */
-  readonly covers: readonly number[];
+  /** The line whose findings it lets stand; behind the entry's last line it is the next entry's first. */
+  readonly covers: number;
 }
 
 /** The allowances of an entry that give a reason; one without a reason allows nothing. */
@@ -17,20 +16,13 @@ export function allowancesIn(entry: Entry): Allowance[] {
   return entry.lines.flatMap(({ comment, content }, line) => {
     const allow = comment?.allow;
     if (!allow?.reason) return [];
-    const covers = content.kind === "comment" ? [line + 1] : [line];
+    const covers = content.kind === "comment" ? nextLine(entry, line) : line;
     return [{ code: allow.code.text, line, start: comment!.start, end: comment!.end, covers }];
   });
 }
 
-/** An allowance that allows nothing hides the next mistake of that kind. */
-export function unusedAllowance(entry: Entry, { code, line, start, end }: Allowance): Finding {
-  return {
-    code: "unused-allowance",
-    severity: "information",
-    entry,
-    place: { line, start, end },
-    what: `Nothing here is found by “${code}”, so this allows nothing, and would hide the next one.`,
-    todo: "Take the comment out, or correct the code.",
-    fixes: () => [{ title: "Take out the allowance", safe: true, edits: [{ entry, line, start, end, text: "" }] }],
-  };
+function nextLine(entry: Entry, line: number): number {
+  let next = line + 1;
+  while (entry.lines[next]?.content.kind === "comment") next++;
+  return next;
 }

@@ -1,6 +1,7 @@
 /** Sweet against sour, held against the family: one finding, and the nearest amount that puts it right. */
 import type { Outcome } from "../engine/plan.ts";
 import { type Adjustment, editOf, nearestAdjustments } from "../house/adjust.ts";
+import { isCyclic } from "../house/cycles.ts";
 import { type Assessment, assessDrink } from "../house/drink.ts";
 import { type Family, familyOf, type WindowField } from "../house/family.ts";
 import type { Fix } from "../house/finding.ts";
@@ -17,12 +18,14 @@ export const unbalanced: Rule = {
   docs: {
     title: "Too sweet or too sour",
     why: "Sugar and acid hide each other, so neither can be judged alone: what is weighed is the finished drink, with the water that the ice brings. The family's windows are common practice, not law; a house writes a family of its own, a drink its own `ratio:`, `sugar:` or `acid:`. A little outside is information, far outside a warning, and nothing is said where the difference is smaller than twice the uncertainty.",
-    bad: "drink Slip Water\n  family: sour\n  glass: double rocks\n  method: shake 12 s; fine strain\n  garnish: none\n  60 ml rum\n  22.5 ml lime juice\n  67.5 ml plain syrup\n",
+    bad: "drink Slip Water\n  family: sour\n  glass: double rocks\n  method: shake 12 s; fine strain\n  garnish: none\n  60 ml rum\n  22.5 ml lime juice\n  45 ml plain syrup\n",
     good: "drink Slip Water\n  family: sour\n  glass: double rocks\n  method: shake 12 s; fine strain\n  garnish: none\n  60 ml rum\n  22.5 ml lime juice\n  22.5 ml plain syrup\n",
   },
   *check(house, entry) {
+    if (isCyclic(house, entry)) return;
     const assessment = assessDrink(house, entry);
     const family = familyOf(house, assessment.flat);
+    if (isUnfinished(assessment, family)) return;
     const outsides = tasted.map((field) => findOutside(assessment.outcome, family.windows.get(field))).filter((one) => one !== undefined);
     if (outsides.length === 0) return;
     const ways = nearestAdjustments(house, assessment, endsIt(assessment, family)).slice(0, 3);
@@ -42,6 +45,11 @@ function endsIt({ outcome }: Assessment, { windows }: Family): (changed: Outcome
   return (changed) => wanted.every((window) => isInside(changed, window));
 }
 
+/** Nothing sweet and nothing sour is poured yet into what is to be both. */
+function isUnfinished({ outcome }: Assessment, { windows }: Family): boolean {
+  return windows.has("ratio") && (outcome.value("sweetnessGPer100Ml") ?? 1) < 0.5 && (outcome.value("acidGPer100Ml") ?? 1) < 0.15;
+}
+
 /** Which way the drink leans; a ratio out of its window is laid on the side that is out of its own. */
 function verdict(outsides: readonly Outside[]): string {
   const side = (field: WindowField) => outsides.find(({ window }) => window.field === field)?.side;
@@ -59,7 +67,7 @@ function factsOf(outsides: readonly Outside[]): readonly Outside[] {
 }
 
 function inWords({ text, quantity, pour }: Adjustment): string {
-  return `${text} ${quantity.unit!.text} ${pour.ingredient.resolution.text} in place of ${quantity.numeral.text}`;
+  return `${text} ${quantity.unit!.text} ${pour.ingredient.resolution.text} in place of ${quantity.numeral.text} ${quantity.unit!.text}`;
 }
 
 function fixOf(assessment: Assessment, way: Adjustment): Fix {

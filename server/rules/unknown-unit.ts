@@ -1,8 +1,8 @@
 /** A word behind an amount that is one slip away from a unit, or a unit that measures no pour. */
-import { distance } from "fastest-levenshtein";
 import type { Pour, Words } from "../../grammar/tree.ts";
 import { type Dimension, type Unit, units } from "../../grammar/units.ts";
 import type { House } from "../house/house.ts";
+import { slipsBetween } from "../house/nearest.ts";
 import type { Scope } from "../house/scope.ts";
 import { poursWritten } from "./pours.ts";
 import type { Rule } from "./rule.ts";
@@ -49,6 +49,12 @@ export const unknownUnit: Rule = {
   },
 };
 
+/** Whether this rule finds fault with the pour's unit. */
+export function hasStrangeUnit(house: House, scope: Scope, pour: Pour): boolean {
+  const unit = pour.quantity?.unit;
+  return (unit && !pourable.has(unit.unit.dimension)) || slippedUnit(house, scope, pour) !== undefined;
+}
+
 /** The first word of a counted pour's name, where it was probably meant as a unit: what follows it is a known name, and the whole is none. */
 export function slippedUnit(house: House, scope: Scope, pour: Pour): { word: Words; near: readonly Unit[] } | undefined {
   const { quantity, name } = pour;
@@ -68,16 +74,7 @@ export function slippedUnit(house: House, scope: Scope, pour: Pour): { word: Wor
 function nearUnits(written: string): Unit[] {
   const word = written.toLowerCase();
   const spellings = ({ id, also }: Unit) => [id, ...also];
-  return units.filter((unit) => pourable.has(unit.dimension) && spellings(unit).some((one) => isSlip(one, word))).slice(0, 2);
-}
-
-function isSlip(unit: string, word: string): boolean {
-  if (unit.length < 2) return false;
-  return distance(unit, word) === 1 || (unit.length === word.length && isTransposed(unit, word));
-}
-
-/** `lm` for `ml`: two neighbours changed places. */
-function isTransposed(one: string, other: string): boolean {
-  const at = [...one].findIndex((letter, index) => letter !== other[index]);
-  return at >= 0 && one[at] === other[at + 1] && one[at + 1] === other[at] && one.slice(at + 2) === other.slice(at + 2);
+  return units
+    .filter((unit) => pourable.has(unit.dimension) && spellings(unit).some((one) => one.length > 1 && slipsBetween(one, word) === 1))
+    .slice(0, 2);
 }
