@@ -5,7 +5,16 @@ import { ethanolDensity, waterDensity } from "./ethanol-water.ts";
 import { heatContent, waterHeat } from "./heat.ts";
 import { addMasses, at, freezingPoint, heatIn, type Masses, massOf, noMasses, sugarOf, volumeMl } from "./liquid.ts";
 import { type IceInUse, iceContent, type Mixture, meltOf } from "./melt.ts";
-import { type FigureName, figureNames, type IcePlan, type PourPlan, type ServePlan, type StepPlan, sugarKinds } from "./plan.ts";
+import {
+  type FigureName,
+  figureNames,
+  type IcePlan,
+  type PourPlan,
+  type ServePlan,
+  type StepPlan,
+  sugarKinds,
+  type Unknown,
+} from "./plan.ts";
 import { addReason, mergeReasons, noReasons, type Reasons, topics } from "./reasons.ts";
 import { heatWithIce, temperatureOf } from "./slush.ts";
 import { sugars } from "./substances.ts";
@@ -70,7 +79,7 @@ export function run(plan: ServePlan, shift?: Shift): Run {
   set("saltGPer100Ml", masses[at.salt]! * per100Ml);
   set("temperatureC", temperatureOf(mixture));
   const capacityMl = plan.glass ? read(plan.glass.capacityMl, shift) * plan.serves : Number.NaN;
-  set("fillShare", (afterMl + displacedMl(iceG, mixture)) / capacityMl);
+  set("fillShare", (afterMl + displacedMl(iceG, masses)) / capacityMl);
   set("ethanolG", masses[at.ethanol]!);
   set("caffeineMg", masses[at.caffeineMg]!);
   return { values, vessel, whole, grams, melt: iced.melt };
@@ -121,27 +130,36 @@ function topUp(plan: ServePlan, mixture: Mixture, grams: Float64Array, iceG: num
     if (!("top" in amount || "topToMl" in amount)) continue;
     const liquid = liquidOf(of, shift);
     reasons = mergeReasons(reasons, liquid.reasons);
-    let targetMl: number;
-    if ("topToMl" in amount) {
-      if (!isKnown(amount.topToMl)) {
-        reasons = addReason(reasons, amount.topToMl.because, ...topics);
-        continue;
-      }
-      targetMl = read(amount.topToMl, shift);
-    } else if (plan.glass) {
-      targetMl = read(plan.glass.capacityMl, shift) * plan.glass.washline * plan.serves - displacedMl(iceG, mixture);
+    if ("topToMl" in amount && isKnown(amount.topToMl)) {
+      grams[i] = gramsToReach(mixture.masses, liquid, read(amount.topToMl, shift));
+    } else if ("top" in amount && plan.glass) {
+      const levelMl = read(plan.glass.capacityMl, shift) * plan.glass.washline * plan.serves;
+      grams[i] = gramsToLevel(mixture.masses, liquid, levelMl, iceG);
     } else {
-      reasons = addReason(reasons, `no glass is named, so how much ${of.name} tops it up is not known`, ...topics);
+      const because =
+        "topToMl" in amount ? (amount.topToMl as Unknown).because : `no glass is named, so how much ${of.name} tops it up is not known`;
+      reasons = addReason(reasons, because, ...topics);
       continue;
     }
-    grams[i] = gramsToReach(mixture.masses, liquid, targetMl);
     pourIn(mixture, liquid, grams[i]!, read(temperatureC, shift));
   }
   return reasons;
 }
 
+/** Grams that bring the drink to this level with its ice floating in it. */
+function gramsToLevel(masses: Masses, liquid: Liquid, levelMl: number, iceG: number): number {
+  let grams = 0;
+  const full = masses.slice();
+  for (let round = 0; round < 5; round++) {
+    const next = gramsToReach(masses, liquid, levelMl - displacedMl(iceG, full));
+    addMasses(full, liquid.perGram, next - grams);
+    grams = next;
+  }
+  return grams;
+}
+
 /** What floating ice displaces: its own weight of the drink. */
-function displacedMl(iceG: number, { masses }: Mixture): number {
+function displacedMl(iceG: number, masses: Masses): number {
   const drinkG = massOf(masses);
   return drinkG > 0 ? (iceG * volumeMl(masses)) / drinkG : iceG;
 }

@@ -49,22 +49,42 @@ describe("a label becomes a liquid", () => {
 
 describe("parts become a prep", () => {
   test("one to one by weight is 50 °Bx, by volume of water and sugar's own heap it is not", () => {
-    const outcome = assessPrep(prep("syrup", [[sugar, g(100)], [water, g(100)]]));
+    const outcome = assessPrep(
+      prep("syrup", [
+        [sugar, g(100)],
+        [water, g(100)],
+      ]),
+    );
     expect(outcome.value("brix")).toBeCloseTo(50, 10);
     expect(outcome.value("massG")).toBeCloseTo(200, 10);
     const heap = stock("sugar", { sugar: 100, per: "100 g", solid: true, density: 0.85 });
-    expect(assessPrep(prep("syrup", [[heap, ml(100)], [water, ml(100)]])).value("brix")).toBeCloseTo((100 * 85) / (85 + 99.82), 2);
+    expect(
+      assessPrep(
+        prep("syrup", [
+          [heap, ml(100)],
+          [water, ml(100)],
+        ]),
+      ).value("brix"),
+    ).toBeCloseTo((100 * 85) / (85 + 99.82), 2);
   });
 
   test("`to 100 g` brings the whole to 100 g, wherever it stands", () => {
     const acid = stock("citric acid", { acid: 100, per: "100 g", solid: true });
-    const outcome = assessPrep(prep("acid solution", [[water, { upToG: exactly(100) }], [acid, g(6)]]));
+    const outcome = assessPrep(
+      prep("acid solution", [
+        [water, { upToG: exactly(100) }],
+        [acid, g(6)],
+      ]),
+    );
     expect(outcome.value("massG")).toBeCloseTo(100, 10);
     expect(outcome.value("acidGPer100G")).toBeCloseTo(6, 10);
   });
 
   test("`to 1000 ml` brings the whole to that volume, contraction counted", () => {
-    const parts = prep("diluted", [[stock("ethanol", { abv: 96 }), ml(500)], [water, { upToMl: exactly(1000) }]]);
+    const parts = prep("diluted", [
+      [stock("ethanol", { abv: 96 }), ml(500)],
+      [water, { upToMl: exactly(1000) }],
+    ]);
     const outcome = assessPrep(parts);
     expect(outcome.value("volumeMl")).toBeCloseTo(1000, 6);
     expect(outcome.value("strengthPct")).toBeCloseTo(48, 6);
@@ -72,12 +92,24 @@ describe("parts become a prep", () => {
   });
 
   test("`to` a total that is passed already adds nothing", () => {
-    expect(assessPrep(prep("full", [[water, g(120)], [water, { upToG: exactly(100) }]])).value("massG")).toBeCloseTo(120, 10);
+    expect(
+      assessPrep(
+        prep("full", [
+          [water, g(120)],
+          [water, { upToG: exactly(100) }],
+        ]),
+      ).value("massG"),
+    ).toBeCloseTo(120, 10);
   });
 
   test("what is discarded brings nothing, not even a reason", () => {
     const herbs = stock("herbs", { sugar: nobodyKnows("herbs have no label") });
-    const outcome = assessPrep(prep("infusion", [[syrup, g(100)], [herbs, g(10), "discarded"]]));
+    const outcome = assessPrep(
+      prep("infusion", [
+        [syrup, g(100)],
+        [herbs, g(10), "discarded"],
+      ]),
+    );
     expect(outcome.value("massG")).toBeCloseTo(100, 10);
     expect(outcome.value("brix")).toBeCloseTo(50, 10);
   });
@@ -97,8 +129,25 @@ describe("parts become a prep", () => {
   });
 
   test("a prep in a prep is the same as its parts", () => {
-    const whole = assessPrep(prep("all", [[spirit, g(60)], [lime, g(30)], [syrup, g(30)]]));
-    const nested = assessPrep(prep("outer", [[prep("inner", [[spirit, g(120)], [lime, g(60)]]), g(90)], [syrup, g(30)]]));
+    const whole = assessPrep(
+      prep("all", [
+        [spirit, g(60)],
+        [lime, g(30)],
+        [syrup, g(30)],
+      ]),
+    );
+    const nested = assessPrep(
+      prep("outer", [
+        [
+          prep("inner", [
+            [spirit, g(120)],
+            [lime, g(60)],
+          ]),
+          g(90),
+        ],
+        [syrup, g(30)],
+      ]),
+    );
     for (const name of ["massG", "volumeMl", "brix", "strengthPct", "acidGPer100G"] as const) {
       expect(nested.value(name)).toBeCloseTo(whole.value(name)!, 9);
     }
@@ -110,14 +159,23 @@ describe("parts become a prep", () => {
 });
 
 const anyStock = fc
-  .record({ abv: fc.double({ min: 0, max: 70, noNaN: true }), sugar: fc.double({ min: 0, max: 60, noNaN: true }), acid: fc.double({ min: 0, max: 8, noNaN: true }) })
+  .record({
+    abv: fc.double({ min: 0, max: 70, noNaN: true }),
+    sugar: fc.double({ min: 0, max: 60, noNaN: true }),
+    acid: fc.double({ min: 0, max: 8, noNaN: true }),
+  })
   .filter(({ abv, sugar }) => abv + sugar < 100)
   .map((label) => stock("any", label));
 
 test("mixing keeps every mass, and never makes volume", () =>
   fc.assert(
     fc.property(fc.array(fc.tuple(anyStock, fc.double({ min: 1, max: 200, noNaN: true })), { minLength: 1, maxLength: 6 }), (parts) => {
-      const { masses } = batchOf(prep("mix", parts.map(([of, grams]) => [of, g(grams)] as const)));
+      const { masses } = batchOf(
+        prep(
+          "mix",
+          parts.map(([of, grams]) => [of, g(grams)] as const),
+        ),
+      );
       for (const index of [at.water, at.ethanol, at.sucrose, at.acid, at.titratable]) {
         const sum = parts.reduce((total, [of, grams]) => total + grams * liquidOf(of).perGram[index]!, 0);
         expect(masses[index]).toBeCloseTo(sum, 8);

@@ -61,8 +61,17 @@ export const spirit = stock("spirit", { abv: 40 });
 export const lime = stock("lime juice", { sugar: 1.7, acid: 6, sugarKind: "glucose" });
 export const syrup = stock("1:1 syrup", { sugar: 50, per: "100 g" });
 
-export function prep(name: string, parts: readonly (readonly [Model, PrepPart["amount"], "discarded"?])[], more: Partial<PrepModel> = {}): PrepModel {
-  return { type: "prep", name, parts: parts.map(([of, amount, discarded]) => ({ of, amount, discarded: discarded !== undefined })), ...more };
+export function prep(
+  name: string,
+  parts: readonly (readonly [Model, PrepPart["amount"], "discarded"?])[],
+  more: Partial<PrepModel> = {},
+): PrepModel {
+  return {
+    type: "prep",
+    name,
+    parts: parts.map(([of, amount, discarded]) => ({ of, amount, discarded: discarded !== undefined })),
+    ...more,
+  };
 }
 export const g = (value: number, u = 0): Amount => ({ g: exactly(value, u) });
 export const ml = (value: number, u = 0): Amount => ({ ml: exactly(value, u) });
