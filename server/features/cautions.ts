@@ -16,7 +16,7 @@ const rows: readonly Caution[] = [
     applies: ({ flat }) => flat.pours.some((pour) => pour.ingredient.facts?.kind === "egg" && !/pasteuri[sz]ed/i.test(nameOf(pour))),
   },
   {
-    text: "Alcohol with caffeine: it hides how strong the drink is. Follow your local rules.",
+    text: "Alcohol with caffeine: it can hide how drunk a guest is. Follow your local rules.",
     applies: ({ outcome }) => (outcome.value("caffeineMg") ?? 0) >= littleCaffeineMg && (outcome.value("ethanolG") ?? 0) > 1,
   },
   {

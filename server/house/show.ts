@@ -2,6 +2,7 @@
  * Figures and amounts as people read them: the one place where a number becomes text. Amounts stand in
  * the house's unit, figures carry as many digits as their uncertainty leaves true, unknown says so.
  */
+import { show } from "../engine/figure.ts";
 import type { Figure } from "../engine/plan.ts";
 
 /** The unit that amounts are read in, and how large its ounce is. A house's settings are one. */
@@ -109,16 +110,11 @@ function scaled(shown: Shown, by: number): Figure {
   return { value: value === null ? null : value * by, plusMinus: u * by };
 }
 
-/** The value to the place of its uncertainty's first digit. */
+/** With its uncertainty where that is telling and not finer than anybody reads; else the digits that it leaves true. */
 function withSpread(value: number, u: number, spreadToo: boolean, finest: number): string {
-  if (!(u > 0)) return showNumber(value, finest);
-  const rounded = Number(u.toPrecision(1));
-  const place = -Math.floor(Math.log10(rounded));
-  const decimals = Math.min(Math.max(0, place), finest);
-  const spread = fixed(rounded, decimals);
-  if (!spreadToo || Number(spread) === 0) return tidy(fixed(value, Math.min(decimals, decimalsFor(value))));
-  const step = 10 ** Math.max(0, -place);
-  return `${fixed(step > 1 ? Math.round(value / step) * step : value, decimals)} ± ${spread}`;
+  if (spreadToo && u >= 10 ** -finest) return show({ value, plusMinus: u }, "");
+  const place = u > 0 ? Math.max(0, -Math.floor(Math.log10(u))) : finest;
+  return showNumber(value, Math.min(place, finest));
 }
 
 function decimalsFor(value: number): number {

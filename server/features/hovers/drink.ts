@@ -60,7 +60,7 @@ function rowsOf(house: House, assessment: Assessment, family: Family, measure: M
   rows.push(["sugar", sugarOf(assessment), window("sugar")]);
   rows.push(["acid", per100(figure("acidGPer100Ml")), window("acid")]);
   const ratio = figure("ratio");
-  if (ratio.value !== null || family.windows.has("ratio")) rows.push(["sweet : sour", showFigure(ratio, "", 1), window("ratio")]);
+  if (ratio.value !== null || family.windows.has("ratio")) rows.push(["ratio, sweet ÷ acid", showFigure(ratio, "", 1), window("ratio")]);
   const salt = outcome.value("saltGPer100Ml") ?? 0;
   if (salt >= saltWorthALine || family.windows.has("salt")) rows.push(["salt", per100(figure("saltGPer100Ml")), window("salt")]);
   return rows;

@@ -1,0 +1,32 @@
+/** One pour in another unit. */
+
+import type { Entry } from "../../../grammar/tree.ts";
+import { findUnit } from "../../../grammar/units.ts";
+import type { Fix } from "../../house/finding.ts";
+import type { House } from "../../house/house.ts";
+import { settingsOf } from "../../house/settings.ts";
+import { amountAt, amountEdit, mayBeWeighed } from "./pours.ts";
+import { convert, stepTitle, targetIds, titleOf } from "./units.ts";
+
+/** For each unit the exact amount; beside it the measurable one where that differs, which says what it rounds. */
+export function convertPour(house: House, entry: Entry, line: number, roundFirst: boolean): Fix[] {
+  const amount = amountAt(house, entry, line);
+  if (!amount) return [];
+  const settings = settingsOf(house, house.scopeOf(entry));
+  const { quantity, ingredient } = amount;
+  const fixes: Fix[] = [];
+  for (const target of targetIds) {
+    const sameDimension = findUnit(target)!.dimension === quantity.unit?.unit.dimension;
+    if (!sameDimension && !mayBeWeighed(amount)) continue;
+    for (const round of roundFirst ? [true, false] : [false, true]) {
+      const converted = convert(quantity, ingredient, target, settings, round);
+      if (!converted) continue;
+      const to = `${quantity.unit?.unit.id === target ? "Round" : `Convert to ${titleOf(target, settings)}`}`;
+      const title = round
+        ? `${to}${to === "Round" ? "" : ", rounded"} to ${stepTitle(target, settings)}: ${converted.text} instead of ${converted.roundedFrom}`
+        : `${to}: ${converted.text}`;
+      fixes.push({ title, safe: !round, edits: [amountEdit(entry, amount, converted.text)] });
+    }
+  }
+  return fixes;
+}

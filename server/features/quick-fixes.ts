@@ -1,0 +1,79 @@
+/** What can be done about the text at a range: the fixes of what was found there, and conversions that keep the drink the same. */
+import type { Range } from "vscode-languageserver-types";
+import type { Entry } from "../../grammar/tree.ts";
+import { entryAt, type SpecDocument } from "../house/document.ts";
+import type { Finding, Fix } from "../house/finding.ts";
+import type { House } from "../house/house.ts";
+import { convertEntries } from "./conversions/entry.ts";
+import { convertFromParts, convertToParts } from "./conversions/parts.ts";
+import { convertPour } from "./conversions/pour.ts";
+
+export interface Action extends Fix {
+  readonly kind: "quickfix" | "refactor.rewrite";
+  /** What it puts right. */
+  readonly finding?: Finding;
+}
+
+/** `roundToJigger`: rounded conversions are offered before exact ones. They always say what they round. */
+export interface Wishes {
+  readonly roundToJigger?: boolean;
+}
+
+/** `findings` may be more than those at the range; edits are the house's, `edits.ts` makes them the editor's. */
+export function quickFixes(
+  house: House,
+  document: SpecDocument,
+  range: Range,
+  findings: readonly Finding[],
+  { roundToJigger = false }: Wishes = {},
+): Action[] {
+  return [...fixesAt(house, document, range, findings), ...conversionsAt(house, document, range, roundToJigger)];
+}
+
+function fixesAt(house: House, document: SpecDocument, range: Range, findings: readonly Finding[]): Action[] {
+  return findings.flatMap((finding) => {
+    if (house.findDocumentOf(finding.entry) !== document) return [];
+    const line = house.getLineOf(finding.entry) + finding.place.line;
+    if (line < range.start.line || line > range.end.line) return [];
+    return (finding.fixes?.() ?? []).map((fix): Action => ({ ...fix, kind: "quickfix", finding }));
+  });
+}
+
+/** On a pour that pour and its drink; on a head the drink and the file; over several lines what they touch. */
+function conversionsAt(house: House, document: SpecDocument, { start, end }: Range, roundFirst: boolean): Action[] {
+  const first = entryAt(document, start.line);
+  const last = entryAt(document, Math.max(start.line, end.character === 0 && end.line > start.line ? end.line - 1 : end.line)) ?? first;
+  if (!first || !last) return [];
+  const fixes: Fix[] = [];
+  const { entry } = first;
+  const takesPours = isConvertible(entry);
+  const touched = document.tree.entries.slice(first.index, last.index + 1);
+  if (touched.length > 1) return asActions(convertEntries(house, touched, "these entries", roundFirst));
+  const onHead = first.line === 0;
+  const oneLine = first.line === last.line;
+  if (takesPours && oneLine && !onHead) fixes.push(...convertPour(house, entry, first.line, roundFirst));
+  if (takesPours && (onHead || !oneLine || isPourLine(entry, first.line))) {
+    fixes.push(
+      ...convertEntries(house, [entry], `the ${entry.kind}`, roundFirst),
+      ...convertToParts(house, entry),
+      ...convertFromParts(house, entry),
+    );
+  }
+  if (onHead && document.tree.entries.filter(isConvertible).length > 1) {
+    fixes.push(...convertEntries(house, document.tree.entries, "the whole file", roundFirst));
+  }
+  return asActions(fixes);
+}
+
+function isConvertible({ kind }: Entry): boolean {
+  return kind === "drink" || kind === "prep";
+}
+
+function isPourLine(entry: Entry, line: number): boolean {
+  const kind = entry.lines[line]?.content.kind;
+  return kind === "pour" || kind === "or" || kind === "swap";
+}
+
+function asActions(fixes: readonly Fix[]): Action[] {
+  return fixes.map((fix) => ({ ...fix, kind: "refactor.rewrite" }));
+}
