@@ -40,6 +40,7 @@ export class House {
   private scopeOfFolder = new Map<string, Scope>();
   private scopesStand = false;
   private stale = new Set<SpecDocument>();
+  private gone = new Set<string>();
   private roots: readonly string[];
 
   constructor(options: HouseOptions) {
@@ -53,6 +54,7 @@ export class House {
     const before = this.texts.get(document.uri);
     const after = before ? { ...document, tree: reuse(before.tree, document.tree) } : document;
     this.texts.set(document.uri, after);
+    this.gone.delete(document.uri);
     this.replace(before, after);
   }
 
@@ -60,6 +62,7 @@ export class House {
     const before = this.texts.get(uri);
     if (!before) return;
     this.texts.delete(uri);
+    this.gone.add(uri);
     this.replace(before, undefined);
   }
 
@@ -105,6 +108,13 @@ export class House {
     const documents = [...this.stale].filter((document) => this.texts.get(document.uri) === document);
     this.stale = new Set();
     return documents;
+  }
+
+  /** The texts that went since this was last asked. */
+  takeGone(): string[] {
+    const uris = [...this.gone];
+    this.gone = new Set();
+    return uris;
   }
 
   /** The scope that an entry or a text belongs to. */

@@ -86,12 +86,6 @@ export class Publisher {
     if (this.pulled) this.options.connection.languages.diagnostics.refresh().catch(() => undefined); // A client may not take it.
   }
 
-  /** A text is gone: so are its findings. */
-  forget(uri: string): void {
-    this.pending.add(uri);
-    this.schedule();
-  }
-
   async documentReport(
     uri: string,
     previous: string | undefined,
@@ -193,7 +187,9 @@ export class Publisher {
   }
 
   private takeStale(): void {
-    for (const document of this.options.workspace.house.takeStale()) this.pending.add(document.uri);
+    const { house } = this.options.workspace;
+    for (const document of house.takeStale()) this.pending.add(document.uri);
+    for (const uri of house.takeGone()) this.pending.add(uri);
   }
 
   /** A function that gives way to waiting messages once its turn is over; answers whether it did. */

@@ -112,11 +112,11 @@ export function serve(connection: Connection, environment: Environment, version:
   });
   connection.onDidCloseTextDocument(async ({ textDocument: { uri } }) => {
     await workspace.closeText(uri);
-    publisher.forget(canonical(uri));
+    publisher.schedule();
   });
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
     await workspace.readAgain(changes.map(({ uri }) => uri).filter((uri) => uri.endsWith(".drink")));
-    for (const { uri } of changes) publisher.forget(canonical(uri));
+    publisher.schedule();
   });
   connection.languages.diagnostics.on(
     (params, token) => publisher.documentReport(params.textDocument.uri, params.previousResultId, token) as never,

@@ -24,8 +24,9 @@ export interface Loading {
 export class Workspace {
   readonly house: House;
   private readonly environment: Environment;
-  /** URIs as the client spells them, by the spelling that the house uses; only of open texts. */
-  private readonly open = new Map<string, string>();
+  private readonly open = new Set<string>();
+  /** URIs as the client spells them, by the spelling that the house uses, of every text that was ever open. */
+  private readonly spellings = new Map<string, string>();
   private folders: string[] = [];
 
   constructor(environment: Environment) {
@@ -44,7 +45,7 @@ export class Workspace {
 
   /** The client's own spelling of a URI. */
   spelling(uri: string): string {
-    return this.open.get(uri) ?? uri;
+    return this.spellings.get(uri) ?? uri;
   }
 
   isOpen(uri: string): boolean {
@@ -53,7 +54,8 @@ export class Workspace {
 
   openText(uri: string, version: number, text: string): void {
     const key = canonical(uri);
-    this.open.set(key, uri);
+    this.open.add(key);
+    this.spellings.set(key, uri);
     this.house.setDocument({ uri: key, version, tree: read(text) });
   }
 
