@@ -4,6 +4,7 @@ import { cyclic } from "./cyclic.ts";
 import { duplicateHouse } from "./duplicate-house.ts";
 import { duplicateName } from "./duplicate-name.ts";
 import { glassTooSmall } from "./glass-too-small.ts";
+import { hazard } from "./hazard.ts";
 import { misplacedLine } from "./misplaced-line.ts";
 import { missingGarnish } from "./missing-garnish.ts";
 import { missingGlass } from "./missing-glass.ts";
@@ -27,6 +28,7 @@ import { unknownFigures } from "./unknown-figures.ts";
 import { unknownGlass } from "./unknown-glass.ts";
 import { unknownIce } from "./unknown-ice.ts";
 import { unknownIngredient } from "./unknown-ingredient.ts";
+import { unknownRule } from "./unknown-rule.ts";
 import { unknownUnit } from "./unknown-unit.ts";
 import { unmeasurable } from "./unmeasurable.ts";
 import { unusedAllowance } from "./unused-allowance.ts";
@@ -41,6 +43,7 @@ export const rules: readonly Rule[] = [
   repeatedField,
   wrongValue,
   unusedAllowance,
+  unknownRule(() => rules.map(({ code }) => code)),
   // names
   unknownIngredient,
   unknownUnit,
@@ -71,4 +74,5 @@ export const rules: readonly Rule[] = [
   missingGlass,
   missingGarnish,
   unknownFigures,
+  hazard,
 ];
