@@ -9,8 +9,10 @@ import {
 } from "vscode-languageserver";
 import { toWorkspaceEdit } from "../features/edits.ts";
 import { hover } from "../features/hover.ts";
+import { rangeOf } from "../features/place.ts";
+import { quickFixes } from "../features/quick-fixes.ts";
 import type { SpecDocument } from "../house/document.ts";
-import type { Fix } from "../house/finding.ts";
+import type { Finding } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
 import type { Report } from "../rules/run.ts";
 import type { answering } from "./answer.ts";
@@ -41,22 +43,28 @@ export function registerFeatures(connection: Connection, { answer, report, setti
 }
 
 function codeActions(house: House, document: SpecDocument, { range, context }: CodeActionParams, report: Report): CodeAction[] {
+  const findings = findingsIn(house, document, report).map(({ finding }) => finding);
   const actions: CodeAction[] = [];
-  for (const { finding, startLine } of findingsIn(house, document, report)) {
-    const line = startLine + finding.place.line;
-    if (line < range.start.line || line > range.end.line || !finding.fixes) continue;
+  const fixed = new Set<Finding>();
+  for (const action of quickFixes(house, document, range, findings)) {
+    if (context.only && !context.only.some((kind) => action.kind === kind || action.kind.startsWith(`${kind}.`))) continue;
+    const edit = toWorkspaceEdit(house, action);
+    if (!edit) continue;
+    const { finding } = action;
+    const start = finding && rangeOf(house, finding.entry, finding.place).start;
     const diagnostic = context.diagnostics.find(
-      (one) => one.code === finding.code && one.range.start.line === line && one.range.start.character === finding.place.start,
+      (one) => one.code === finding?.code && one.range.start.line === start?.line && one.range.start.character === start.character,
     );
-    for (const [index, fix] of finding.fixes().entries()) {
-      const action = actionOf(house, fix, CodeActionKind.QuickFix);
-      if (action) actions.push({ ...action, isPreferred: fix.safe && index === 0, ...(diagnostic && { diagnostics: [diagnostic] }) });
-    }
+    // The first safe fix of a finding is the one that the editor's shortcut takes.
+    const isPreferred = finding !== undefined && action.safe && !fixed.has(finding);
+    if (finding) fixed.add(finding);
+    actions.push({
+      title: action.title,
+      kind: action.kind,
+      edit,
+      ...(isPreferred && { isPreferred }),
+      ...(diagnostic && { diagnostics: [diagnostic] }),
+    });
   }
   return actions;
-}
-
-function actionOf(house: House, fix: Fix, kind: CodeActionKind): CodeAction | undefined {
-  const edit = toWorkspaceEdit(house, fix);
-  return edit && { title: fix.title, kind, edit };
 }
