@@ -63,9 +63,27 @@ export function stockFacts(house: House, entry: Entry): StockFacts {
       field,
       fizz: /^(?:yes|true)$/i.test(field("fizz")?.field.value?.text ?? "") || (kind === "sparkling wine" && !field("fizz")),
       stored: field("stored")?.field.value?.text.toLowerCase(),
-      model: modelOf(house, entry, name, kind, field),
+      model: modelOf(house, entry, name, kind, apart(chain, field)),
     };
   });
+}
+
+/**
+ * A nearer entry that states one figure makes further ones of the same thing stale: its own `brix`
+ * goes before the larder's `sugar`, and the larder's density is not that of another strength or sugar.
+ */
+function apart(chain: readonly Entry[], field: (name: string) => FieldAt | undefined): (name: string) => FieldAt | undefined {
+  const rank = (at: FieldAt | undefined) => (at ? chain.indexOf(at.entry) : Number.POSITIVE_INFINITY);
+  const outranked: Readonly<Record<string, readonly string[]>> = {
+    sugar: ["brix"],
+    brix: ["sugar"],
+    density: ["abv", "sugar", "brix"],
+    solids: ["density"],
+  };
+  return (name) => {
+    const at = field(name);
+    return outranked[name]?.some((other) => rank(field(other)) < rank(at)) ? undefined : at;
+  };
 }
 
 /** A leaf, a zest or a spice brings taste and no liquid to speak of. */
