@@ -4,7 +4,7 @@ import { partsOnly } from "./assess.ts";
 import type { AssessReport, DrinkReport, FigureReport, PrepReport } from "./assess-schema.ts";
 import { severityWords } from "./check-text.ts";
 import { drinkText } from "./drink-text.ts";
-import { type Column, counted, type Look, type Row, table, wrap } from "./sheet.ts";
+import { type Column, counted, type Look, type Row, readable, table, wrap } from "./sheet.ts";
 
 export interface Sheet {
   /** Whose drinks these are; absent where they are of no one house. */
@@ -18,17 +18,20 @@ export interface Sheet {
 export function assessText({ drinks, preps }: AssessReport, { house, measure, atLength }: Sheet, look: Look): string {
   const counts = [drinks.length > 0 && counted(drinks.length, "drink"), preps.length > 0 && counted(preps.length, "prep")];
   const title = counts.filter(Boolean).join(" and ") || "no drinks and no preps";
-  const parts = [look.strong(house ? `${house}: ${title}` : title)];
+  const parts = [look.strong(house ? `${readable(house)}: ${title}` : title)];
   if (atLength) parts.push(...drinks.map((drink) => drinkText(drink, measure, look)));
   else if (drinks.length > 0) parts.push(drinkTable(drinks, measure, look));
   if (preps.length > 0) parts.push(prepTable(preps, measure, look));
-  if (drinks.length > 0) parts.push(look.faint(wrap(reading, look.width)));
+  const notes = [drinks.length > 0 && reading, parts.some((part) => part.includes(dash)) && dashes].filter(Boolean).join(" ");
+  if (notes) parts.push(look.faint(wrap(notes, look.width)));
   if (drinks.length + preps.length > 0) parts.push(look.faint(wrap(worth, look.width)));
   return `${parts.join("\n\n")}\n`;
 }
 
 const reading =
-  "Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is the water added, of the volume before. A dash stands where there is nothing to tell: too little acid for a ratio, no glass, parts without a size.";
+  "Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is the water added, of the volume before.";
+const dashes = "A dash stands where there is nothing to tell: too little acid for a ratio, no glass, parts without a size.";
+const dash = "–";
 const worth =
   "± is one standard uncertainty, from the measures, the labels and the model of melting ice, which is set by published measurements and not by the ice of this bar. No laboratory has seen these drinks.";
 
@@ -63,11 +66,20 @@ function drinkTable(drinks: readonly DrinkReport[], measure: Measure, look: Look
   const cells = drinkCells(measure);
   const severalFiles = new Set(drinks.map(({ file }) => file)).size > 1;
   const rows = drinks.flatMap((drink, index): Row[] => {
-    const name = `${look.strong(drink.name)}\n${look.faint(drink.family ?? "no family")}`;
     const heading = severalFiles && drink.file !== drinks[index - 1]?.file ? [{ heading: drink.file }] : [];
-    return [...heading, [name, ...cells.map((cell) => numberIn(cell, drink, look))], ...findingNote(drink), ...unknownNote(cells, drink)];
+    return [
+      ...heading,
+      { name: drink.name, under: drink.family ?? "no family", numbers: cells.map((cell) => numberIn(cell, drink, look)) },
+      ...findingNote(drink),
+      ...unknownNote(cells, drink),
+    ];
   });
-  return table([["Drink", "family"], ...cells.map(({ column }) => column)], rows, look);
+  return table(
+    ["Drink", "family"],
+    cells.map(({ column }) => column),
+    rows,
+    look,
+  );
 }
 
 function prepCells(measure: Measure): readonly Cell<PrepReport>[] {
@@ -84,17 +96,22 @@ function prepCells(measure: Measure): readonly Cell<PrepReport>[] {
 function prepTable(preps: readonly PrepReport[], measure: Measure, look: Look): string {
   const cells = prepCells(measure);
   const rows = preps.flatMap((prep): Row[] => [
-    [look.strong(prep.name), ...cells.map((cell) => numberIn(cell, prep, look))],
+    { name: prep.name, numbers: cells.map((cell) => numberIn(cell, prep, look)) },
     ...unknownNote(cells, prep),
   ]);
-  return table([["Prep"], ...cells.map(({ column }) => column)], rows, look);
+  return table(
+    ["Prep"],
+    cells.map(({ column }) => column),
+    rows,
+    look,
+  );
 }
 
 /** The value and, below it, its uncertainty where that tells anything; `?` where it is unknown. */
 function numberIn<Of>(cell: Cell<Of>, of: Of, look: Look): string {
   const { figure, scale = 1, decimals = 2 } = cell;
   const { value, plusMinus } = figure(of);
-  if (value === null) return isIdle(cell, of) ? "–" : "?";
+  if (value === null) return isIdle(cell, of) ? dash : "?";
   const [number, spread] = showFigure({ value: value * scale, plusMinus: (plusMinus ?? 0) * scale })
     .split(" ± ")
     .map((text) => cut(text, decimals));

@@ -1,6 +1,6 @@
 /** Findings as lines that an editor's terminal can jump to, with what to do below each, and the sum of them. */
 import type { CheckReport, FindingReport } from "./check-schema.ts";
-import { counted, type Look, wrap } from "./sheet.ts";
+import { counted, type Look, readable, wrap } from "./sheet.ts";
 
 /** How each severity is counted, the gravest first. */
 export const severityWords = [
@@ -22,7 +22,7 @@ export function checkText({ findings, summary }: CheckReport, look: Look): strin
 const indent = "    ";
 
 function findingText({ file, line, column, severity, message, todo, code }: FindingReport, look: Look): string {
-  const place = `${file}:${line}:${column}`;
+  const place = readable(`${file}:${line}:${column}`);
   const lead = `${place}  ${severity}  `;
   // Wrapped before it is set, since emphasis takes no room.
   const text = wrap(`${message} [${code}]`, look.width, indent, lead).slice(lead.length);

@@ -1,7 +1,7 @@
 /** One drink with all its figures, in the order in which it is made. */
 import { type Measure, showFigure, showShare, showTemperature, showVolume, showWeight } from "../house/show.ts";
 import type { DrinkReport, FigureReport } from "./assess-schema.ts";
-import { type Look, wrap } from "./sheet.ts";
+import { type Look, readable, wrap } from "./sheet.ts";
 
 const labelWidth = 16;
 
@@ -19,14 +19,20 @@ export function drinkText(drink: DrinkReport, measure: Measure, look: Look): str
       `sweetness ${content(after.sweetnessGPer100Ml)}, acid ${content(after.acidGPer100Ml)}, ratio ${showFigure(after.ratio)}`,
     ],
     ["Sugar and salt", `sugar ${content(after.sugarGPer100Ml)}, salt ${content(after.saltGPer100Ml)}`],
-    ["Glass", `holds ${volume(glass.capacityMl)}, filled to ${showShare(glass.fillShare)}`],
+    [
+      "Glass",
+      glass.capacityMl.value === null
+        ? (glass.capacityMl.because ?? []).join("; ")
+        : `holds ${volume(glass.capacityMl)}, filled to ${showShare(glass.fillShare)}`,
+    ],
     ...reasonsIn(drink).map((reason): [string, string] => ["Unknown", reason]),
     ...findings.map(({ severity, line, message, code }): [string, string] => [
       `${severity[0]!.toUpperCase()}${severity.slice(1)}`,
       `line ${line}: ${message} [${code}]`,
     ]),
   ];
-  const title = `${look.strong(drink.name)}  ${look.faint([drink.family, `${drink.file}:${drink.line}`].filter(Boolean).join(", "))}`;
+  const where = [drink.family, `${drink.file}:${drink.line}`].filter(Boolean).join(", ");
+  const title = `${look.strong(readable(drink.name))}  ${look.faint(readable(where))}`;
   return [title, ...lines.map(([label, text]) => labelled(label, text, look))].join("\n");
 }
 
@@ -37,6 +43,7 @@ function labelled(label: string, text: string, look: Look): string {
 }
 
 function reasonsIn({ before, dilution, after, glass }: DrinkReport): string[] {
-  const figures = [before, dilution, after, glass].flatMap((group): FigureReport[] => Object.values(group));
+  const groups = [before, dilution, after, ...(glass.capacityMl.value === null ? [] : [glass])];
+  const figures = groups.flatMap((group): FigureReport[] => Object.values(group));
   return [...new Set(figures.flatMap(({ because }) => because ?? []))];
 }

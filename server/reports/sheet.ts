@@ -14,11 +14,14 @@ export interface Look {
 /** For a file or a pipe. */
 export const plainLook: Look = { width: 100, strong: asItIs, faint: asItIs, severity: (_, text) => text };
 
-/** The head and, below it, the unit. The first column holds names and may wrap, the others numbers. */
+/** The head and, below it, the unit. */
 export type Column = readonly [head: string, unit?: string];
 
-/** Cells, or a text over the row's whole width: a note on the row above, or a heading of those below. */
-export type Row = readonly string[] | { readonly note: string } | { readonly heading: string };
+/** A name, what stands below it, and numbers; or a text over the row's whole width: a note on the row above, a heading of those below. */
+export type Row =
+  | { readonly name: string; readonly under?: string; readonly numbers: readonly string[] }
+  | { readonly note: string }
+  | { readonly heading: string };
 
 const gap = 2;
 const leastName = 16;
@@ -27,31 +30,35 @@ const noteIndent = "  ";
 const emphasis = new RegExp(`${String.fromCharCode(27)}\\[\\d+m`, "g");
 const trailingBlanks = new RegExp(` +((?:${emphasis.source})*)$`, "gm");
 
-/** Rows in columns without borders, one rule under the head. No line ends in blanks. */
-export function table(columns: readonly Column[], rows: readonly Row[], look: Look): string {
-  const widths = columns.map((column, index) =>
-    Math.max(...column.map((line = "") => line.length), ...rows.map((row) => ("length" in row ? longestLine(row[index]!) : 0))),
-  );
-  const numbers = widths.slice(1).reduce((sum, width) => sum + gap + width, 0);
-  widths[0] = Math.max(leastName, Math.min(widths[0]!, look.width - numbers));
+/** Rows in columns without borders, one rule under the head. Nothing is cut off, and no line ends in blanks. */
+export function table(names: Column, columns: readonly Column[], rows: readonly Row[], look: Look): string {
+  const named = rows.filter((row) => "name" in row);
+  const widths = columns.map((column, index) => widestOf([...column, ...named.map(({ numbers }) => numbers[index]!)]));
+  const beside = widths.reduce((sum, width) => sum + gap + width, 0);
+  const longest = widestOf([...names, ...named.flatMap(({ name, under }) => [name, under])]);
+  const nameWidth = Math.max(leastName, Math.min(longest, look.width - beside));
   const drawn = new Table({
-    head: columns.map(([head, unit]) => `${look.strong(head)}${unit === undefined ? "\n" : `\n${look.faint(unit)}`}`),
-    // Numbers stand to the right, so the gap is on their left.
-    colWidths: widths.map((width, index) => (index === 0 ? width : gap + width)),
-    colAligns: columns.map((_, index) => (index === 0 ? "left" : "right")),
-    wordWrap: true,
+    head: [names, ...columns].map(([head, unit]) => `${look.strong(head)}\n${unit ? look.faint(unit) : ""}`),
+    // Numbers stand to the right, so the gap is on their left. The names' column is as wide as its lines.
+    colWidths: [null, ...widths.map((width) => gap + width)],
+    colAligns: ["left", ...columns.map(() => "right" as const)],
     chars: { ...noBorders, mid: "─" },
     style: { "padding-left": 0, "padding-right": 0, head: [], border: [], compact: true },
   });
-  const whole = widths[0] + numbers;
   for (const [index, row] of rows.entries()) {
-    if ("length" in row) drawn.push([...row]);
-    else drawn.push([{ content: across(row, index, whole, look), colSpan: columns.length, wordWrap: false }]);
+    if ("name" in row) drawn.push([nameCell(row, nameWidth, look), ...row.numbers]);
+    else drawn.push([{ content: across(row, index, nameWidth + beside, look), colSpan: columns.length + 1 }]);
   }
   return withoutTrailingBlanks(drawn.toString());
 }
 
-function across(row: Exclude<Row, readonly string[]>, index: number, width: number, look: Look): string {
+/** Set line by line after breaking, since emphasis takes no room. */
+function nameCell({ name, under }: { name: string; under?: string }, width: number, look: Look): string {
+  const lines = narrowed(name, width).map(look.strong);
+  return [...lines, ...(under ? narrowed(under, width).map(look.faint) : [])].join("\n");
+}
+
+function across(row: { note: string } | { heading: string }, index: number, width: number, look: Look): string {
   if ("note" in row) return wrap(row.note, width, noteIndent);
   return `${index > 0 ? "\n" : ""}${look.faint(wrap(row.heading, width))}`;
 }
@@ -66,9 +73,9 @@ const noBorders = Object.fromEntries(
 export function wrap(text: string, width: number, indent = "", lead = indent): string {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.trim().split(/\s+/)) {
+  for (const word of readable(text).trim().split(/\s+/)) {
     const start = lines.length > 0 ? indent : lead;
-    if (line && start.length + line.length + 1 + word.length > width) {
+    if (line && columnsOf(`${start}${line} ${word}`) > width) {
       lines.push(start + line);
       line = word;
     } else line = line ? `${line} ${word}` : word;
@@ -76,13 +83,53 @@ export function wrap(text: string, width: number, indent = "", lead = indent): s
   return [...lines, (lines.length > 0 ? indent : lead) + line].join("\n");
 }
 
+/** Without control characters: a terminal would obey what a file says. */
+export function readable(text: string): string {
+  return text.replace(/\p{Cc}/gu, " ");
+}
+
 /** `1 drink`, `16 drinks`. */
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
-function longestLine(cell: string): number {
-  return Math.max(...cell.split("\n").map((line) => line.replace(emphasis, "").length));
+function widestOf(texts: readonly (string | undefined)[]): number {
+  return Math.max(0, ...texts.flatMap((text = "") => text.split("\n").map(columnsOf)));
+}
+
+/** Lines broken at blanks, and inside a word only where it must be. */
+function narrowed(text: string, width: number): string[] {
+  return wrap(
+    text.replace(/\S+/g, (word) => brokenWord(word, width)),
+    width,
+  ).split("\n");
+}
+
+function brokenWord(word: string, width: number): string {
+  if (columnsOf(word) <= width) return word;
+  let line = "";
+  let broken = "";
+  for (const letter of lettersOf(word)) {
+    if (line && columnsOf(line + letter) > width) {
+      broken += `${line} `;
+      line = "";
+    }
+    line += letter;
+  }
+  return broken + line;
+}
+
+const segmenter = new Intl.Segmenter();
+const wide = /\p{Script=Han}|\p{Script=Hiragana}|\p{Script=Katakana}|\p{Script=Hangul}|\p{Emoji_Presentation}/u;
+
+/** How many columns of a terminal a line takes: letters with their marks one, wide ones two, emphasis none. */
+function columnsOf(line: string): number {
+  if (/^[ -~]*$/.test(line)) return line.length;
+  return lettersOf(line.replace(emphasis, "")).reduce((sum, letter) => sum + (wide.test(letter) ? 2 : 1), 0);
+}
+
+function lettersOf(text: string): string[] {
+  return [...segmenter.segment(text)].map(({ segment }) => segment);
 }
 
 /** Blanks at a line's end, also where emphasis ends behind them. */

@@ -1,0 +1,10 @@
+/** Pages that are partly printed: what stands between two markers comes from a table, the rest is written by hand. */
+
+/** The page with new text between its markers `<!-- NAME -->` and `<!-- /NAME -->`. Throws where the page lacks one of them. */
+export function printBetween(page: string, name: string, text: string): string {
+  const [opening, closing] = [`<!-- ${name} -->\n`, `<!-- /${name} -->`];
+  const start = page.indexOf(opening);
+  const end = page.indexOf(closing);
+  if (start < 0 || end < start) throw new Error(`The page has no markers for “${name}”.`);
+  return `${page.slice(0, start + opening.length)}\n${text.trim()}\n\n${page.slice(end)}`;
+}

@@ -1,0 +1,30 @@
+/** The reference page of the rules, from the rules' own words and examples. */
+import type { Rule } from "../rules/rule.ts";
+import { printBetween } from "./markers.ts";
+
+/** The page with its list of rules and their chapters printed anew; the rest stays as it is. */
+export function rulesPage(page: string, rules: readonly Rule[]): string {
+  return printBetween(page, "rules", [listOf(rules), ...rules.map(chapterOf)].join("\n\n"));
+}
+
+function listOf(rules: readonly Rule[]): string {
+  const rows = rules.map(({ code, severity, docs }) => `| [${code}](#${code}) | ${docs.title} | ${severity} |`);
+  return ["| code | what it finds | usually |", "| --- | --- | --- |", ...rows].join("\n");
+}
+
+function chapterOf({ code, severity, docs }: Rule): string {
+  return [
+    `## ${code}`,
+    `**${docs.title}.** Usually: ${severity}.`,
+    docs.why,
+    "Found:",
+    fenced(docs.bad),
+    "Put right:",
+    fenced(docs.good),
+  ].join("\n\n");
+}
+
+/** The fence does not say `mutchkin`: these are examples of mistakes, and are not to be checked themselves. */
+function fenced(text: string): string {
+  return `\`\`\`text\n${text.trimEnd()}\n\`\`\``;
+}

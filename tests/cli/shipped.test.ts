@@ -1,0 +1,88 @@
+/** The built program, run as a shell runs it. */
+import { spawn, spawnSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { expect, test } from "vitest";
+import { assessSchema } from "../../server/reports/assess-schema.ts";
+import { checkSchema } from "../../server/reports/check-schema.ts";
+import { folderOf, soundHouse } from "./command.ts";
+
+const project = fileURLToPath(new URL("../../", import.meta.url));
+const program = join(project, "dist", "cli.js");
+
+function shell(argv: readonly string[], folder = project, env: Record<string, string> = {}) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...argv], {
+    cwd: folder,
+    encoding: "utf8",
+    env: { ...process.env, ...env },
+  });
+  return { status, stdout, stderr };
+}
+
+test("the demo house is checked and assessed in one go, and both end with 0", () => {
+  const checked = shell(["check", "samples/halyard-room"]);
+  expect(checked).toEqual({ status: 0, stdout: expect.stringMatching(/^\d+ files checked/), stderr: "" });
+  const assessed = shell(["assess", "samples/halyard-room"]);
+  expect(assessed).toEqual({ status: 0, stdout: expect.stringMatching(/^The Halyard Room: \d+ drinks and \d+ preps\n/), stderr: "" });
+});
+
+test("the samples' mistakes end with 1", () => {
+  const { status, stdout } = shell(["check", "samples/mistakes", "--format", "json"]);
+  expect(status).toBe(1);
+  expect(checkSchema.parse(JSON.parse(stdout)).findings.length).toBeGreaterThan(20);
+});
+
+test("all samples assess to the published shape, whole through a pipe", () => {
+  const { status, stdout } = shell(["assess", "samples", "--format", "json"]);
+  expect(status).toBe(0);
+  expect(assessSchema.parse(JSON.parse(stdout)).drinks.length).toBeGreaterThanOrEqual(40);
+});
+
+test("a usage error ends with 2", () => {
+  const { status, stdout, stderr } = shell(["check", "nowhere"]);
+  expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
+  expect(stderr).toMatch(/^There is no file or folder “nowhere”\.\n/);
+});
+
+test("nothing printed to a pipe is coloured or moves the cursor", () => {
+  const { stdout, stderr } = shell(["check", "samples/mistakes"], project, { FORCE_COLOR: "1" });
+  expect(stdout + stderr).not.toContain("\u001b");
+});
+
+test("a reader that stops early is no fault", async () => {
+  const child = spawn(process.execPath, [program, "assess", "samples", "--format", "json"], { cwd: project });
+  let complained = "";
+  child.stderr.on("data", (data) => {
+    complained += data;
+  });
+  child.stdout.once("data", () => child.stdout.destroy());
+  const status = await new Promise((ended) => child.on("exit", ended));
+  expect({ status, complained }).toEqual({ status: 0, complained: "" });
+});
+
+test("it can be run by its own name", () => {
+  expect(readFileSync(program, "utf8").split("\n")[0]).toBe("#!/usr/bin/env node");
+});
+
+test("`lsp --stdio` is the language server, and lives until it is told to go", async () => {
+  const child = spawn(process.execPath, [program, "lsp", "--stdio"], { cwd: folderOf(soundHouse) });
+  const send = (message: object) => {
+    const body = JSON.stringify({ jsonrpc: "2.0", ...message });
+    child.stdin.write(`Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`);
+  };
+  let heard = "";
+  const answered = new Promise<void>((done) => {
+    child.stdout.on("data", (data) => {
+      heard += data;
+      if (heard.includes('"serverInfo"')) done();
+    });
+  });
+  const ended = new Promise((done) => child.on("exit", done));
+  send({ id: 1, method: "initialize", params: { processId: process.pid, rootUri: null, capabilities: {} } });
+  await answered;
+  expect(heard).toContain('"name":"Mutchkin"');
+  send({ id: 2, method: "shutdown" });
+  send({ method: "exit" });
+  expect(await ended).toBe(0);
+});

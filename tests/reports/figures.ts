@@ -1,0 +1,47 @@
+/** Reports written by hand, so that a test of how they are printed hangs on no formula. */
+import type { DrinkReport, FigureReport, PrepReport } from "../../server/reports/assess-schema.ts";
+
+export function known(value: number, plusMinus = 0): FigureReport {
+  return { value, plusMinus };
+}
+
+export function unknown(...because: string[]): FigureReport {
+  return { value: null, plusMinus: null, because };
+}
+
+export function drinkReport(changed: Partial<DrinkReport> = {}): DrinkReport {
+  return {
+    name: "Slack Rope",
+    file: "bar.drink",
+    line: 8,
+    family: "sour",
+    before: { volumeMl: known(107, 2), massG: known(112, 2), strengthPct: known(22.4, 0.3) },
+    dilution: { waterMl: known(53, 7), share: known(0.496, 0.067) },
+    after: {
+      volumeMl: known(160.4, 7.2),
+      strengthPct: known(15.03, 0.62),
+      sugarGPer100Ml: known(8.94, 0.52),
+      sweetnessGPer100Ml: known(8.94, 0.52),
+      acidGPer100Ml: known(0.852, 0.058),
+      ratio: known(10.49, 0.74),
+      saltGPer100Ml: known(0),
+      temperatureC: known(-6.82, 0.47),
+    },
+    glass: { capacityMl: known(240, 5), fillShare: known(0.668, 0.031) },
+    findings: [],
+    ...changed,
+  };
+}
+
+export function prepReport(changed: Partial<PrepReport> = {}): PrepReport {
+  return {
+    name: "bay syrup",
+    massG: known(300, 2),
+    volumeMl: known(228.4, 1.8),
+    densityGPerMl: known(1.3135, 0.004),
+    brix: known(64.7, 0.9),
+    strengthPct: known(0),
+    acidGPer100G: known(0.0017, 0.0009),
+    ...changed,
+  };
+}
