@@ -3,7 +3,7 @@ import { readFileSync, statSync } from "node:fs";
 import { fdir } from "fdir";
 
 export interface Files {
-  /** What stands at a path, links followed; absent where nothing does. */
+  /** What stands at a path, links followed; absent where nothing does that this account may see. */
   kindOf(path: string): "file" | "folder" | undefined;
   /** The absolute paths of the `.drink` files of a folder, in order; of its subfolders too unless `shallow`. */
   list(folder: string, depth: "shallow" | "deep"): readonly string[];
@@ -21,8 +21,12 @@ const decoder = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true });
 
 export const disk: Files = {
   kindOf(path) {
-    const stats = statSync(path, { throwIfNoEntry: false });
-    return stats?.isDirectory() ? "folder" : stats?.isFile() ? "file" : undefined;
+    try {
+      const stats = statSync(path);
+      return stats.isDirectory() ? "folder" : stats.isFile() ? "file" : undefined;
+    } catch {
+      return undefined;
+    }
   },
   list(folder, depth) {
     const walk = new fdir()

@@ -73,7 +73,12 @@ const noBorders = Object.fromEntries(
 export function wrap(text: string, width: number, indent = "", lead = indent): string {
   const lines: string[] = [];
   let line = "";
-  for (const word of readable(text).trim().split(/\s+/)) {
+  // A value and its uncertainty stay on one line.
+  for (const glued of readable(text)
+    .trim()
+    .replaceAll(" ± ", "\u00a0±\u00a0")
+    .split(/[^\S\u00a0]+/)) {
+    const word = glued.replaceAll("\u00a0", " ");
     const start = lines.length > 0 ? indent : lead;
     if (line && columnsOf(`${start}${line} ${word}`) > width) {
       lines.push(start + line);

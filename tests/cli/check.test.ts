@@ -165,6 +165,10 @@ test("a file in another encoding is not guessed at", async () => {
 
 test.each([
   [["check", "nowhere"], "There is no file or folder “nowhere”.\nCheck the spelling, or leave the path out to take the current folder.\n"],
+  [
+    ["check", "bar.drink/x"],
+    "There is no file or folder “bar.drink/x”.\nCheck the spelling, or leave the path out to take the current folder.\n",
+  ],
   [["check", "list.txt"], "“list.txt” is not a spec.\nName a file that ends in .drink, or a folder that holds some.\n"],
   [["check", "empty"], "There are no .drink files in “empty”.\nName a folder or a file that holds specs.\n"],
 ])("%j ends with 2 and says what to do", async (argv, err) => {
