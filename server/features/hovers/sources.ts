@@ -54,7 +54,7 @@ export function sourcesOf(house: House, facts: StockFacts): Source[] {
 export function sourcesInBrief(house: House, { facts, resolution }: Ingredient): string | undefined {
   const entry = resolution.found?.entry;
   if (!facts) return entry?.kind === "prep" ? "Made here: computed from its own pours." : undefined;
-  const sources = sourcesOf(house, facts).filter(({ value }) => !/^0 /.test(value) || /\d (?:to|-) \d/.test(value));
+  const sources = sourcesOf(house, facts).filter((source) => !isNothing(source));
   const stated = sources.filter((source) => source.stated).map(({ label, value }) => `${label} ${asText(value)}`);
   const assumed = new Map<string, string[]>();
   for (const { stated, from, label } of sources) if (!stated) assumed.set(from, [...(assumed.get(from) ?? []), label]);
@@ -62,6 +62,11 @@ export function sourcesInBrief(house: House, { facts, resolution }: Ingredient):
   const assumptions = [...assumed].map(([from, labels]) => `${showList(labels, 6)} (${asText(from)})`);
   if (assumptions.length > 0) parts.push(`Assumed: ${assumptions.join(", ")}.`);
   return parts.join(" ") || undefined;
+}
+
+/** Whether the figure says that there is none of it. */
+export function isNothing({ value }: Source): boolean {
+  return value === "none" || (/^0(?: |$)/.test(value) && !/\d (?:to|-) \d/.test(value));
 }
 
 function isStated(house: House, at: FieldAt): boolean {

@@ -1,13 +1,16 @@
 /** A bought ingredient: its figures, each with where it comes from. */
 import type { Entry } from "../../../grammar/tree.ts";
 import type { House } from "../../house/house.ts";
+import { showList } from "../../house/show.ts";
 import { stockFacts } from "../../house/stock.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
-import { sourcesOf } from "./sources.ts";
+import { isNothing, sourcesOf } from "./sources.ts";
 
 export function describeStock(house: House, entry: Entry): string {
   const facts = stockFacts(house, entry);
-  const sources = sourcesOf(house, facts);
+  const all = sourcesOf(house, facts);
+  const sources = all.filter((source) => source.stated || !isNothing(source));
+  const nothing = all.filter((source) => !sources.includes(source)).map(({ label }) => label);
   const rows = sources.map(({ label, value, from, note }) => [label, asText(value), asText(note ? `${from}: ${note}` : from)]);
   const title = [
     bold(facts.name || "A stock without a name"),
@@ -15,10 +18,11 @@ export function describeStock(house: House, entry: Entry): string {
     facts.fizz && "it bubbles",
     facts.stored && `from the ${facts.stored}`,
   ];
-  const missing = missingIn(sources.map(({ label }) => label));
+  const missing = missingIn(all.map(({ label }) => label));
   return paragraphs(
     title.filter(Boolean).join(" · "),
     rows.length > 0 && table(["", "", "from"], rows),
+    nothing.length > 0 && `Assumed from the larder to hold no ${showList(nothing, 6).replace(" and ", " or ")}.`,
     missing.length > 0 && `Nobody states its ${missing.join(" or ")}, so what it is poured in cannot be computed in full.`,
   );
 }
