@@ -21,7 +21,7 @@ const { values: flags, positionals } = parseArgs({
 });
 
 if (flags["write-house"]) writeHouse(makeHouse(Number(positionals[0])), positionals[1]!);
-else await run();
+else void run(); // A rejection ends the process with 1.
 
 async function run() {
   const sizes = flags.sizes.split(",").map(Number);
@@ -82,7 +82,7 @@ async function editRow(what: string, house: readonly HouseFile[], edits: number)
     // In short turns, after one that does not count.
     const turn = 20;
     for (let done = -turn; done < edits; done += turn) {
-      for (const session of sessions) await session.edit(turn, turns(done));
+      for (const session of sessions) await session.edit(turn, turns(done + turn));
       if (done < 0) for (const session of sessions) session.times.length = 0;
     }
     const of = <T>(take: (session: Session) => T) => ({ ours: take(started.ours), bare: take(started.bare), json: take(started.json) });

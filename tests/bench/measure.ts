@@ -80,7 +80,7 @@ export class Session {
   /** `folder` holds the house's specs; the document edited is the first one with a pour, after the shared file. */
   static async start(contender: Contender, files: readonly HouseFile[], folder: string): Promise<Session> {
     const documents = documentsFor(contender, files, folder);
-    const edited = documents.slice(Math.min(1, documents.length - 1)).find(({ text }) => findPours(text, contender.format).length > 2);
+    const edited = documents.slice(Math.min(1, documents.length - 1)).find(({ text }) => findPours(text, contender.format).length > 0);
     if (!edited) throw new Error("The generated house has no drink to edit");
     const client = await startIn(contender, files, folder);
     await openAndPull(client, contender, contender.readsFolders ? [edited] : documents);
