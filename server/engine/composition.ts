@@ -67,7 +67,7 @@ function stockLiquid(stock: StockModel, shift: Shift | undefined): Liquid {
     const grams = take(acid.amount, "acid");
     put(at.acid, acid, grams);
     put(at.titratable, acid, grams * citricPerGram(acid.acid));
-    put(at.acidMmol, acid, (1000 * grams) / acids[acid.acid].molarMass);
+    put(at.acidMmol, acid, (1000 * grams * acids[acid.acid].depression) / acids[acid.acid].molarMass);
   }
   put(at.salt, stock.salt, take(stock.salt.amount, "salt"));
   put(at.solids, stock.solids, take(stock.solids.amount));

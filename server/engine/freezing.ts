@@ -13,16 +13,17 @@
  * | citric acid | 0…30 | 0.07 |
  * | sodium chloride | 0…23 | 0.02 |
  *
- * Other acids are taken mole for mole as citric: 0.4 K too much for 10 % lactic or acetic acid, 0.3 K
- * too little for 10 % phosphoric, under 0.1 K in any drink. That depressions add is itself an
- * approximation; no published figures for three-part mixtures were at hand.
+ * Lactic, acetic and phosphoric acid enter as the moles of citric acid that do the same: within 0.1 K to
+ * 10 % mass. That depressions add is itself an approximation; no published figures for three-part
+ * mixtures were at hand.
  *
  * Beyond the ranges every fit goes on rising: ethanol towards 70 K, the others without bound.
  */
 
 /**
  * Depression in K (positive) for grams of ethanol and moles of the rest per gram of water; any value
- * ≥ 0. Moles are of formula units.
+ * ≥ 0. Moles of salt are of
+ * formula units; moles of acid as counted by `substances.ts`.
  */
 export function freezingDepression(
   ethanolGPerG: number,

@@ -23,6 +23,7 @@ export const componentNames = [
   "acid",
   /** Titratable acidity expressed as citric acid: counted beside `acid`, not in the mass. */
   "titratable",
+  /** Millimoles of citric acid that would lower the freezing point as much. */
   "acidMmol",
   "salt",
   "solids",

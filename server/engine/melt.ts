@@ -45,16 +45,17 @@ export interface Melt {
 /**
  * The melt of one contact.
  *
- * `vesselJPerK`: of all vessels together. A contact shorter than the technique's usual one has had less
- * of the ice and of the vessel take part, (1 − e^(−t/τ)) ÷ (1 − e^(−usual/τ)) of each; in a longer one α
- * goes on towards 1 at the same pace.
+ * `vesselJPerK`: of all vessels together. A contact shorter than the technique takes to settle has had
+ * less of the ice and of the vessel take part, (1 − e^(−t/τ)) ÷ (1 − e^(−settled/τ)) of each; in a longer
+ * one α goes on towards 1 at the same pace.
  *
  * Always 0 ≤ melt ≤ ice; warmer in, never less melt. Where the mixture is so cold that nothing melts, or
  * all the ice melts, T is what the balance gives. The heats agree to 1e-9 of what is moved.
  */
 export function meltOf(mixture: Mixture, chill: Chill, ice: IceInUse, ambientC: number, seconds: number, vesselJPerK: number): Melt {
-  const short = Math.min(1, Math.expm1(-seconds / chill.timeConstantS) / Math.expm1(-chill.usualS / chill.timeConstantS));
-  const alpha = 1 - (1 - chill.alpha) * Math.exp(-Math.max(0, seconds - chill.usualS) / chill.timeConstantS);
+  const settledS = chill.settledS ?? chill.usualS;
+  const short = Math.min(1, Math.expm1(-seconds / chill.timeConstantS) / Math.expm1(-settledS / chill.timeConstantS));
+  const alpha = 1 - (1 - chill.alpha) * Math.exp(-Math.max(0, seconds - settledS) / chill.timeConstantS);
 
   const { masses, heatJ } = mixture;
   const ethanol = masses[at.ethanol]!;

@@ -135,6 +135,8 @@ export interface Chill {
   readonly timeConstantS: number;
   /** Seconds taken where the method states none. */
   readonly usualS: number;
+  /** Seconds in which it comes to alpha; absent: the usual ones. */
+  readonly settledS?: number;
   /** All the ice ends up in the drink, melted or not (blend): it counts as water. */
   readonly drunk?: boolean;
 }

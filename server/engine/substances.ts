@@ -18,6 +18,8 @@ export interface Acid {
   readonly molarMass: number;
   /** Protons titrated to pH 8.2: the equivalent weight is the molar mass ÷ these. */
   readonly protons: number;
+  /** How much a mole lowers the freezing point, beside a mole of citric acid. */
+  readonly depression: number;
 }
 
 const sweetness = (value: number, u: number, sugar: string, range: string): Uncertain => ({
@@ -42,25 +44,27 @@ export const sugars: Readonly<Record<SugarKind, Sugar>> = {
     sweetness: { value: 1, u: 0, why: "sucrose is the measure of sweetness" },
     extraMlPerG: 0,
   },
-  glucose: { molarMass: 180.156, disaccharide: false, sweetness: sweetness(0.7, 0.08, "glucose", "0.5 to 0.8"), extraMlPerG: 0.0066 },
-  fructose: { molarMass: 180.156, disaccharide: false, sweetness: sweetness(1.5, 0.15, "fructose", "1.2 to 1.8"), extraMlPerG: -0.0015 },
+  glucose: { molarMass: 180.156, disaccharide: false, sweetness: sweetness(0.7, 0.08, "glucose", "0.5 to 0.8"), extraMlPerG: 0.0072 },
+  fructose: { molarMass: 180.156, disaccharide: false, sweetness: sweetness(1.5, 0.15, "fructose", "1.2 to 1.8"), extraMlPerG: -0.0008 },
   lactose: { molarMass: 342.297, disaccharide: true, sweetness: sweetness(0.2, 0.06, "lactose", "0.15 to 0.4"), extraMlPerG: 0 },
   maltose: { molarMass: 342.297, disaccharide: true, sweetness: sweetness(0.4, 0.06, "maltose", "0.3 to 0.5"), extraMlPerG: 0 },
-  invert: { molarMass: 180.156, disaccharide: false, sweetness: sweetness(1.1, 0.1, "invert sugar", "1.0 to 1.3"), extraMlPerG: 0.0026 },
+  invert: { molarMass: 180.156, disaccharide: false, sweetness: sweetness(1.1, 0.1, "invert sugar", "1.0 to 1.3"), extraMlPerG: 0.0032 },
 };
 
 /**
  * Molar masses from the IUPAC abridged atomic weights. Equivalent weights agree with the AOAC/OIV
  * factors to 0.00003 g/meq. Phosphoric acid counts its first two protons, ascorbic acid its first.
+ * Depressions: means over 1…10 % mass of the CRC Handbook's; malic, tartaric and ascorbic acid are taken
+ * as citric (no figure at hand).
  */
 export const acids: Readonly<Record<AcidKind, Acid>> = {
-  citric: { molarMass: 192.123, protons: 3 },
-  malic: { molarMass: 134.087, protons: 2 },
-  tartaric: { molarMass: 150.086, protons: 2 },
-  lactic: { molarMass: 90.078, protons: 1 },
-  acetic: { molarMass: 60.052, protons: 1 },
-  phosphoric: { molarMass: 97.994, protons: 2 },
-  ascorbic: { molarMass: 176.124, protons: 1 },
+  citric: { molarMass: 192.123, protons: 3, depression: 1 },
+  malic: { molarMass: 134.087, protons: 2, depression: 1 },
+  tartaric: { molarMass: 150.086, protons: 2, depression: 1 },
+  lactic: { molarMass: 90.078, protons: 1, depression: 0.85 },
+  acetic: { molarMass: 60.052, protons: 1, depression: 0.92 },
+  phosphoric: { molarMass: 97.994, protons: 2, depression: 1.12 },
+  ascorbic: { molarMass: 176.124, protons: 1, depression: 1 },
 };
 
 /** Grams of an acid that give or take one mole of protons on titration to pH 8.2. */

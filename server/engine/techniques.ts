@@ -14,8 +14,8 @@ import type { Chill, IcePlan, Technique, Uncertain } from "./plan.ts";
 
 const shaking: Chill = { alpha: 1, vesselJPerK: 45, clingingMl: 2, iceG: 150, spread: 0.12, timeConstantS: 4, usualS: 12 };
 const stirring: Chill = { alpha: 0.49, vesselJPerK: 0, clingingMl: 0, iceG: 150, spread: 0.15, timeConstantS: 30, usualS: 30 };
-/** In the glass, with a few turns of the spoon. */
-const building: Chill = { alpha: 0.35, vesselJPerK: 0, clingingMl: 1, iceG: 150, spread: 0.25, timeConstantS: 30, usualS: 15 };
+/** As stirring, for a few turns of the spoon: a fifth of the volume under a bare spirit. */
+const building: Chill = { ...stirring, spread: 0.25, usualS: 8, settledS: 30 };
 
 const practice = "practice, no source";
 const measured = "calibrated to D. Arnold, Liquid Intelligence (2014), from memory";
@@ -44,7 +44,7 @@ export const techniques: readonly Technique[] = [
   }),
   row("build", ["build"], practice, "Put together over ice in the glass it is served in.", { chill: building, iceInGlass: true }),
   row("churn", ["churn"], practice, "Lifted through crushed ice in the glass with a spoon.", {
-    chill: { ...building, alpha: 0.6, spread: 0.25, usualS: 15 },
+    chill: { ...building, alpha: 0.6, clingingMl: 1, usualS: 12 },
     iceInGlass: true,
   }),
   row("pre-dilute", ["pre-dilute"], practice, "Water is added for the ice that will not be there."),

@@ -1,0 +1,99 @@
+/** Titratable acid from weighed acid. */
+
+import { assess } from "../../server/engine/assess.ts";
+import type { AcidKind } from "../../server/engine/plan.ts";
+import { assessPrep } from "../../server/engine/prep.ts";
+import { acids, citricPerGram, equivalentWeight } from "../../server/engine/substances.ts";
+import { exactly, g, ml, plan, pour, prep, stock, water } from "../engine/plans.ts";
+import { checks, type Table } from "./checks.ts";
+
+const weighed = (acidKind: AcidKind) => stock(acidKind, { acid: 100, acidKind, titrated: false, per: "100 g", solid: true });
+const solution = (...parts: readonly (readonly [AcidKind, number])[]) =>
+  assessPrep(prep("solution", [...parts.map(([acid, grams]) => [weighed(acid), g(grams)] as const), [water, { upToG: exactly(100) }]]));
+const ratioOf = (sugar: number, acid: number) =>
+  assess(plan([pour(stock("juice", { sugar, acid, per: "100 g" }), ml(100))])).value("ratio")!;
+
+export const acidTables: readonly Table[] = [
+  {
+    title: "Equivalent weights",
+    source: "AOAC and OIV factors in g per milliequivalent (five figures from memory; citric 0.064, tartaric 0.075 and acetic 0.060 read).",
+    checks: checks(
+      "g/meq",
+      0.00003,
+      [
+        ["citric", 0.06404],
+        ["malic", 0.06705],
+        ["tartaric", 0.07505],
+        ["lactic", 0.09008],
+        ["acetic", 0.06005],
+        ["phosphoric", 0.049],
+      ] as const,
+      ([acid, printed]) => [acid, printed, equivalentWeight(acid) / 1000],
+    ),
+  },
+  {
+    title: "As sour as citric acid",
+    source:
+      "Juice trade's conversion of fruit acids (Gerald McDonald): 1 g citric = 1.047 g malic = 1.172 g tartaric, in titratable acidity.",
+    checks: [
+      ...checks(
+        "g",
+        0.001,
+        [
+          ["malic", 0.955],
+          ["tartaric", 0.853],
+        ] as const,
+        ([acid, printed]) => [`1 g ${acid} acid`, printed, citricPerGram(acid)],
+      ),
+    ],
+  },
+  {
+    title: "Acid solutions made by weight",
+    source: "Arithmetic with the equivalent weights above, to 0.1 % of itself: grams made up to 100 g with water.",
+    checks: [
+      { what: "6 g citric", unit: "g/100 g", reference: 6, ours: solution(["citric", 6]).value("acidGPer100G")!, within: 0.006 },
+      {
+        what: "4 g citric + 2 g malic",
+        unit: "g/100 g",
+        reference: 5.9104,
+        ours: solution(["citric", 4], ["malic", 2]).value("acidGPer100G")!,
+        within: 0.006,
+      },
+      {
+        what: "3 g tartaric + 3 g lactic",
+        unit: "g/100 g",
+        reference: 4.693,
+        ours: solution(["tartaric", 3], ["lactic", 3]).value("acidGPer100G")!,
+        within: 0.005,
+      },
+    ],
+  },
+  {
+    title: "Sugar–acid ratio",
+    source: "US orange grade limits, 7 CFR 51.1178 table II: soluble solids ÷ acid as citric.",
+    checks: checks(
+      "",
+      0.01,
+      [
+        [11, 1.294, 8.5],
+        [10, 1.111, 9],
+        [12, 1.412, 8.5],
+      ] as const,
+      ([solids, acid, printed]) => [`${solids} % and ${acid} %`, printed, ratioOf(solids, acid)],
+    ),
+  },
+  {
+    title: "Molar masses",
+    source: "CRC Handbook, as printed in its solution tables.",
+    checks: checks(
+      "g/mol",
+      0.002,
+      [
+        ["citric", 192.124],
+        ["lactic", 90.078],
+        ["acetic", 60.052],
+      ] as const,
+      ([acid, printed]) => [acid, printed, acids[acid].molarMass],
+    ),
+  },
+];

@@ -1,0 +1,160 @@
+/** Ethanol and water. */
+
+import { density, massFractionOf, strengthOf } from "../../server/engine/ethanol-water.ts";
+import { checks, type Table } from "./checks.ts";
+
+/** Strength by volume at another reference temperature than 20 °C. */
+const strengthAt = (p: number, tC: number) => (100 * p * density(p, tC)) / density(1, tC);
+
+export const densityTables: readonly Table[] = [
+  {
+    title: "Density of ethanol and water: the legal formula",
+    source:
+      "OIML R 22 (1975) = Council Directive 76/766/EEC, Annex: the two ends and 40 % vol as printed; the rest computed for this test from the published coefficients by another program, to pin them.",
+    checks: [
+      ...checks(
+        "kg/m³",
+        0.001,
+        [
+          ["water, 20 °C", 0, 998.2012],
+          ["ethanol, 20 °C", 1, 789.2391],
+        ] as const,
+        ([what, p, printed]) => [what, printed, density(p, 20)],
+      ),
+      { what: "40 % vol, 20 °C", unit: "kg/m³", reference: 948.05, ours: density(massFractionOf(40), 20), within: 0.01 },
+      { what: "40 % vol", unit: "% mass", reference: 33.3, ours: 100 * massFractionOf(40), within: 0.01 },
+      ...checks(
+        "kg/m³",
+        0.01,
+        [
+          [35, -10, 964.076],
+          [90, -10, 843.312],
+          [55, -5, 922.121],
+          [5, 0, 991.274],
+          [60, 0, 907.156],
+          [10, 4, 984.591],
+          [65, 4, 892.57],
+          [15, 10, 978.018],
+          [70, 10, 875.991],
+          [20, 15, 970.666],
+          [75, 15, 859.862],
+          [25, 20, 961.635],
+          [80, 20, 843.386],
+          [30, 25, 950.634],
+          [85, 25, 826.514],
+          [35, 30, 937.87],
+          [90, 30, 809.134],
+          [40, 40, 919.892],
+          [95, 40, 786.718],
+        ] as const,
+        ([mass, tC, printed]) => [`${mass} % mass, ${tC} °C`, printed, density(mass / 100, tC)],
+      ),
+    ],
+  },
+  {
+    title: "Density of ethanol and water: handbooks",
+    source:
+      "US Bureau of Standards tables (as reprinted), within 0.2; CRC Handbook of Chemistry and Physics, 102nd ed. (2021), concentrative properties, 20 °C, within 0.3. Both are older data than the formula.",
+    checks: [
+      ...checks(
+        "kg/m³",
+        0.2,
+        [
+          [45, 10, 932.26],
+          [45, 20, 924.72],
+          [45, 30, 916.92],
+          [45, 40, 908.84],
+          [60, 10, 899.27],
+          [60, 20, 891.13],
+          [60, 30, 882.78],
+          [60, 40, 874.17],
+          [80, 10, 851.97],
+          [80, 20, 843.44],
+          [80, 30, 834.73],
+          [80, 40, 825.78],
+        ] as const,
+        ([mass, tC, printed]) => [`Bureau of Standards: ${mass} % mass, ${tC} °C`, printed, density(mass / 100, tC)],
+      ),
+      ...checks(
+        "kg/m³",
+        0.3,
+        [
+          [1, 996.3],
+          [5, 989.3],
+          [10, 981.9],
+          [15, 975.2],
+          [20, 968.7],
+          [24, 963.2],
+          [30, 953.9],
+          [34, 946.8],
+          [40, 935.2],
+          [44, 926.9],
+          [50, 913.9],
+          [60, 891.1],
+          [70, 867.6],
+          [80, 843.6],
+          [90, 818],
+          [96, 801.3],
+          [100, 789.3],
+        ] as const,
+        ([mass, printed]) => [`CRC: ${mass} % mass, 20 °C`, printed, density(mass / 100, 20)],
+      ),
+    ],
+  },
+  {
+    title: "Strength by volume and by mass",
+    source:
+      "Printed table of disinfectant strengths, 20 °C; USP 29 alcoholometric table (NBS Bulletin vol. 9), strength at 60 °F = 15.56 °C.",
+    checks: [
+      ...checks(
+        "% vol",
+        0.1,
+        [
+          [52.1, 60],
+          [54.1, 62],
+          [60, 67.7],
+          [61, 68.7],
+          [62.4, 70],
+          [65, 72.4],
+          [70, 77],
+          [73.5, 80],
+          [75, 81.3],
+          [80, 85.5],
+          [85, 89.5],
+          [89, 92.5],
+          [90, 93.3],
+          [95, 96.8],
+        ] as const,
+        ([mass, printed]) => [`${mass} % mass`, printed, strengthOf(mass / 100)],
+      ),
+      ...checks(
+        "% vol",
+        0.03,
+        [
+          [0.8, 1],
+          [1.59, 2],
+          [4, 5],
+          [8.05, 10],
+          [9.68, 12],
+          [12.14, 15],
+          [14.61, 18],
+          [16.27, 20],
+          [17.93, 22],
+          [20.44, 25],
+          [22.97, 28],
+          [24.67, 30],
+          [27.24, 33],
+          [1, 1.26],
+          [5, 6.24],
+          [10, 12.39],
+          [15, 18.47],
+          [20, 24.47],
+          [25, 30.39],
+          [30, 36.18],
+          [33, 39.59],
+        ] as const,
+        ([mass, printed]) => [`${mass} % mass, at 60 °F`, printed, strengthAt(mass / 100, 15.56)],
+      ),
+    ],
+  },
+];

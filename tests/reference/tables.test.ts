@@ -1,0 +1,59 @@
+import { describe, expect, test } from "vitest";
+import { acidTables } from "./acids.ts";
+import type { Check, Table } from "./checks.ts";
+import { densityTables } from "./density.ts";
+import { dilutionTables } from "./dilution.ts";
+import { exampleTables } from "./examples.ts";
+import { freezingTables } from "./freezing.ts";
+import { heatTables } from "./heat.ts";
+import { sugarTables } from "./sugar.ts";
+import { sweetnessTables } from "./sweetness.ts";
+import { unitTables } from "./units.ts";
+
+const tables: readonly Table[] = [
+  ...densityTables,
+  ...sugarTables,
+  ...acidTables,
+  ...freezingTables,
+  ...heatTables,
+  ...dilutionTables,
+  ...exampleTables,
+  ...sweetnessTables,
+  ...unitTables,
+];
+
+describe.each(tables)("$title", ({ checks }) => {
+  test.each(checks)("$what: $reference $unit", ({ reference, ours, within }) => {
+    expect(Math.abs(ours - reference)).toBeLessThanOrEqual(within * (1 + 1e-9));
+  });
+});
+
+test("README.md shows these figures as they are (write it anew with `npx vitest run tests/reference -u`)", async () => {
+  await expect(page()).toMatchFileSnapshot("./README.md");
+});
+
+function page(): string {
+  const count = tables.reduce((sum, { checks }) => sum + checks.length, 0);
+  return [
+    "# Published figures and ours",
+    "",
+    `${count} figures that somebody else printed, what the engine says, and the difference. Written by the tests, which fail`,
+    "when a difference is larger than allowed or when this page is out of date.",
+    "",
+    "A table that the engine's constants were fitted to says so: it shows how well they fit, and is no test of the physics.",
+    'Figures "from memory" were not read in the source.',
+    "",
+    ...tables.flatMap(section),
+  ].join("\n");
+}
+
+function section({ title, source, checks }: Table): string[] {
+  const head = ["| figure | unit | published | ours | difference | allowed |", "| --- | --- | ---: | ---: | ---: | ---: |"];
+  return [`## ${title}`, "", source, "", ...head, ...checks.map(line), ""];
+}
+
+function line({ what, unit, reference, ours, within }: Check): string {
+  const decimals = Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(within))));
+  const difference = (ours - reference).toFixed(decimals).replace(/^-(0\.?0*)$/, "$1");
+  return `| ${what} | ${unit} | ${Number(reference.toPrecision(14))} | ${ours.toFixed(decimals)} | ${difference} | ${Number(within.toPrecision(2))} |`;
+}
