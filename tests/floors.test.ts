@@ -5,46 +5,42 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import ts from "typescript";
-import { afterAll, expect, test } from "vitest";
+import { afterAll, expect, test, vi } from "vitest";
 
 const root = fileURLToPath(new URL("../", import.meta.url));
-const patience = 60_000;
+vi.setConfig({ testTimeout: 120_000 });
 
-test("no import climbs a floor, none goes round in a circle, none reaches outside", () => expect(breaches(root)).toEqual([]), patience);
+test("no import climbs a floor, none goes round in a circle, none reaches outside", () => expect(breaches(root)).toEqual([]));
 
-test(
-  "a breach of each rule is found",
-  () => {
-    const planted: Record<string, string> = {
-      "grammar/line.ts": 'import "../server/house/house.ts";',
-      "server/engine/density.ts": 'import "../../grammar/units.ts";',
-      "server/house/house.ts": 'import "../rules/a.ts";',
-      "server/house/disk.ts": 'import "node:fs";',
-      "server/rules/a.ts": 'import "../lsp/main.ts";',
-      "server/rules/b.ts": 'import "vscode-languageserver/node";',
-      "server/rules/c.ts": 'import "./nowhere.ts";',
-      "server/features/tool.ts": 'import "typescript";',
-      "server/lsp/main.ts": 'import "../../client/extension.ts";',
-      "client/extension.ts": 'import "../grammar/units.ts";',
-      "grammar/units.ts": 'import "./spelling.ts";',
-      "grammar/spelling.ts": 'import "./units.ts";',
-    };
-    expect([...new Set(breaches(plant(planted)).map((breach) => breach.split(":")[0]))]).toEqual([
-      "client-speaks-the-protocol-only",
-      "engine-knows-no-text",
-      "grammar-knows-no-drink",
-      "house-points-down",
-      "no-cycle",
-      "no-tool-in-the-product",
-      "nothing-missing",
-      "only-the-wiring-holds-a-connection",
-      "only-the-wiring-touches-the-outside",
-      "pure-functions-point-down",
-      "wiring-stands-alone",
-    ]);
-  },
-  2 * patience,
-);
+test("a breach of each rule is found", () => {
+  const planted: Record<string, string> = {
+    "grammar/line.ts": 'import "../server/house/house.ts";',
+    "server/engine/density.ts": 'import "../../grammar/units.ts";',
+    "server/house/house.ts": 'import "../rules/a.ts";',
+    "server/house/disk.ts": 'import "node:fs";',
+    "server/rules/a.ts": 'import "../lsp/main.ts";',
+    "server/rules/b.ts": 'import "vscode-languageserver/node";',
+    "server/rules/c.ts": 'import "./nowhere.ts";',
+    "server/features/tool.ts": 'import "typescript";',
+    "server/lsp/main.ts": 'import "../../client/extension.ts";',
+    "client/extension.ts": 'import "../grammar/units.ts";',
+    "grammar/units.ts": 'import "./spelling.ts";',
+    "grammar/spelling.ts": 'import "./units.ts";',
+  };
+  expect([...new Set(breaches(plant(planted)).map((breach) => breach.split(":")[0]))]).toEqual([
+    "client-speaks-the-protocol-only",
+    "engine-knows-no-text",
+    "grammar-knows-no-drink",
+    "house-points-down",
+    "no-cycle",
+    "no-tool-in-the-product",
+    "nothing-missing",
+    "only-the-wiring-holds-a-connection",
+    "only-the-wiring-touches-the-outside",
+    "pure-functions-point-down",
+    "wiring-stands-alone",
+  ]);
+});
 
 test("only the wiring knows the clock, chance, the environment, timers and the console", () => {
   const found = ["grammar", "server"]

@@ -83,6 +83,11 @@ export class Publisher {
   forgetAll(): void {
     for (const document of this.options.workspace.house.documents()) this.pending.add(document.uri);
     this.schedule();
+    this.askAgain();
+  }
+
+  /** A client that pulls looks at an open document again only when it is told to, or when that is edited. */
+  askAgain(): void {
     if (this.pulled) this.options.connection.languages.diagnostics.refresh().catch(() => undefined); // A client may not take it.
   }
 

@@ -85,6 +85,7 @@ export function serve(connection: Connection, environment: Environment, version:
       progress?.done();
     }
     publisher.schedule();
+    publisher.askAgain();
   };
 
   const readSettingsAgain = async () => {
@@ -117,6 +118,7 @@ export function serve(connection: Connection, environment: Environment, version:
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
     await workspace.readAgain(changes.map(({ uri }) => uri).filter((uri) => uri.endsWith(".drink")));
     publisher.schedule();
+    publisher.askAgain();
   });
   connection.languages.diagnostics.on(
     (params, token) => publisher.documentReport(params.textDocument.uri, params.previousResultId, token) as never,

@@ -36,6 +36,9 @@ export async function hoverWord(page, word, text) {
 
 /** Opens the menu of fixes on a word. */
 export async function openFixes(page, word, title) {
+  // A hover that is still open would catch the click.
+  await page.keyboard.press("Escape");
+  await page.mouse.move(0, 0);
   await (await token(page, word)).click({ position: { x: 8, y: 8 } });
   await page.keyboard.press("Control+.");
   const fix = page.locator(".action-widget .monaco-list-row", { hasText: title }).first();

@@ -51,11 +51,13 @@ const inFolder = {
   "amounts are shown in the unit of the settings": async () => {
     const document = await openSours();
     const settings = vscode.workspace.getConfiguration("mutchkin", document.uri);
-    const before = await hoverOn(document, "Slipway");
+    const volume = async () => /volume \|[^|]*/.exec(await hoverOn(document, "Harbour"))?.[0] ?? "no volume";
+    const before = await volume();
+    equal(/ml/.test(before), true, `the house's ml are not in: ${before}`);
     await settings.update("units", "oz", vscode.ConfigurationTarget.Workspace);
-    await until(async () => / oz\b/.test(await hoverOn(document, "Slipway")), `no ounce in: ${before}`);
+    await until(async () => / oz\b/.test(await volume()), `no ounce in: ${before}`);
     await settings.update("units", undefined, vscode.ConfigurationTarget.Workspace);
-    await until(async () => !/ oz\b/.test(await hoverOn(document, "Slipway")), "ounces stay");
+    await until(async () => (await volume()) === before, "ounces stay");
   },
 
   "a file changed on disk is read again": async () => {
