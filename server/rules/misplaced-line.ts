@@ -2,6 +2,7 @@
 import type { EntryKind } from "../../grammar/fields.ts";
 import type { Content, Entry } from "../../grammar/tree.ts";
 import { placeOfLine } from "../house/document.ts";
+import { isFaulty } from "./places.ts";
 import type { Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
 
@@ -34,12 +35,13 @@ export const misplacedLine: Rule = {
     good: `stock gin\n  kind: spirit\n\n${specimen(["50 ml gin"])}`,
   },
   *check(_house, entry) {
-    for (const [line, { content, problem }] of entry.lines.entries()) {
-      const what = words[content.kind];
-      if (!what || problem || taken[entry.kind]?.includes(content.kind)) continue;
-      const places = (Object.keys(taken) as EntryKind[]).filter((kind) => taken[kind]?.includes(content.kind));
+    for (const [number, line] of entry.lines.entries()) {
+      const { kind } = line.content;
+      const what = words[kind];
+      if (!what || isFaulty(line) || taken[entry.kind]?.includes(kind)) continue;
+      const places = (Object.keys(taken) as EntryKind[]).filter((one) => taken[one]?.includes(kind));
       yield {
-        place: placeOfLine(entry.lines[line]!, line),
+        place: placeOfLine(line, number),
         what: `A ${entry.kind} takes no ${what}, so this line counts for nothing.`,
         todo: `Put it in a ${places.join(" or a ")}, or make it a comment with # and a space.`,
       };

@@ -6,7 +6,7 @@ import { nearestOf } from "../house/nearest.ts";
 import { flatten, type RiffProblem } from "../house/riff.ts";
 import { showList } from "../house/show.ts";
 import { writtenName } from "../house/write.ts";
-import { placeOf } from "./places.ts";
+import { isFaulty, placeOf } from "./places.ts";
 import type { Found, Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
 
@@ -28,7 +28,7 @@ export const missingSwap: Rule = {
     if (!above && findFieldIn(entry, "from")) return;
     const there = [...new Set([...(above?.pours ?? []), ...pours].map((pour) => pour.ingredient.resolution.text))];
     for (const problem of problems) {
-      if (entry.lines[problem.line]?.problem) continue;
+      if (isFaulty(entry.lines[problem.line]!)) continue;
       if (problem.kind === "missing") yield missing(entry, problem, there);
       else if (problem.kind === "ambiguous") yield ambiguous(problem);
     }

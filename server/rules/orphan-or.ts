@@ -1,5 +1,6 @@
 /** An `or` without a pour above it. */
 import { flatten } from "../house/riff.ts";
+import { isFaulty } from "./places.ts";
 import type { Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
 
@@ -15,7 +16,7 @@ export const orphanOr: Rule = {
   },
   *check(house, entry) {
     for (const { kind, line, start, end } of flatten(house, entry).problems) {
-      if (kind !== "orphan-or" || entry.lines[line]?.problem) continue;
+      if (kind !== "orphan-or" || isFaulty(entry.lines[line]!)) continue;
       yield {
         place: { line, start, end },
         what: "There is no pour above this line that it could be an alternative to, so it counts for nothing.",

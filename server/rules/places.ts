@@ -1,5 +1,5 @@
 /** Where in an entry a finding stands. */
-import type { Entry, Span } from "../../grammar/tree.ts";
+import type { Entry, Line, Span } from "../../grammar/tree.ts";
 import { type Place, placeOfLine } from "../house/document.ts";
 import type { FieldAt } from "../house/entry.ts";
 
@@ -18,4 +18,9 @@ export function valuePlace({ line, field }: FieldAt): Place {
 
 export function placeOf(line: number, { start, end }: Span): Place {
   return { line, start, end };
+}
+
+/** Whether the line's text is found fault with by the parser, so that no rule should look at it more closely. */
+export function isFaulty({ problem }: Line): boolean {
+  return problem !== undefined && problem.code !== "allow-without-reason";
 }

@@ -4,6 +4,7 @@ import type { Figure, Known } from "../engine/plan.ts";
 import { amountOf, type Measuring } from "../house/amounts.ts";
 import { isCyclic } from "../house/cycles.ts";
 import { assessDrink } from "../house/drink.ts";
+import { linesOf } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
 import { type Ingredient, ingredientOf } from "../house/ingredient.ts";
 import { assessPrepEntry } from "../house/prep.ts";
@@ -11,7 +12,7 @@ import { madeFromItself, noAmount, notDeclared } from "../house/reasons.ts";
 import { flatten } from "../house/riff.ts";
 import { settingsOf } from "../house/settings.ts";
 import { showList } from "../house/show.ts";
-import { headPlace } from "./places.ts";
+import { headPlace, isFaulty } from "./places.ts";
 import { poursWritten } from "./pours.ts";
 import type { Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
@@ -64,6 +65,7 @@ function drinkFigures(house: House, entry: Entry): [string, Figure][] {
 }
 
 function prepFigures(house: House, entry: Entry): [string, Figure][] {
+  if (linesOf(entry, "pour").next().done) return [];
   const outcome = assessPrepEntry(house, entry);
   const names = [
     ["the weight", "massG"],
@@ -89,7 +91,7 @@ function saidElsewhere(house: House, entry: Entry): Set<string> {
     if (!used) said.add(notDeclared(resolution.text));
     else if (isCyclic(house, used)) said.add(madeFromItself(used.name?.text ?? ""));
     else if (used.kind !== "stock") say(unknownIn(house, used).reasons);
-    if (!used || entry.lines[line]!.problem || hasStrangeUnit(house, scope, pour)) say(reasonsOf(pour, ingredient, measuring));
+    if (!used || isFaulty(entry.lines[line]!) || hasStrangeUnit(house, scope, pour)) say(reasonsOf(pour, ingredient, measuring));
   }
   const parent = entry.kind === "drink" ? flatten(house, entry).parent : undefined;
   if (parent) say(unknownIn(house, parent.entry).reasons);

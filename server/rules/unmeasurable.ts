@@ -7,6 +7,7 @@ import { flatten } from "../house/riff.ts";
 import { type Settings, settingsOf } from "../house/settings.ts";
 import { showShare, showVolume } from "../house/show.ts";
 import { isWrong, readQuantity } from "../house/values.ts";
+import { isFaulty } from "./places.ts";
 import { poursWritten, type WrittenPour } from "./pours.ts";
 import type { Found, Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
@@ -46,7 +47,7 @@ function foundIn(entry: Entry, { line, pour }: WrittenPour, settings: Settings):
   const unit = quantity?.unit?.unit;
   if (!quantity?.value || !unit || !isPoured(unit) || quantity.upTo !== undefined || quantity.about || lead) return undefined;
   const step = stepOf(unit, settings)!;
-  if (isMeasurable(quantity.value, step) || entry.lines[line]!.problem) return undefined;
+  if (isMeasurable(quantity.value, step) || isFaulty(entry.lines[line]!)) return undefined;
   const nearest = nearestMeasurable(quantity.value, step);
   const text = writtenNumber(nearest, unit, quantity);
   const off = nearest / quantity.value - 1;

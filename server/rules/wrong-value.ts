@@ -2,7 +2,7 @@
 import { type EntryKind, entryKinds, findField } from "../../grammar/fields.ts";
 import { linesOf } from "../house/entry.ts";
 import { findWrong } from "./field-values.ts";
-import { placeOf } from "./places.ts";
+import { isFaulty, placeOf } from "./places.ts";
 import type { Rule } from "./rule.ts";
 
 export const wrongValue: Rule = {
@@ -19,7 +19,7 @@ export const wrongValue: Rule = {
     const kind = entry.kind as EntryKind;
     for (const { line, content } of linesOf(entry, "field")) {
       const field = findField(content.name.text, kind);
-      if (!field || entry.lines[line]!.problem) continue;
+      if (!field || isFaulty(entry.lines[line]!)) continue;
       const wrong = findWrong(field, content, kind);
       if (!wrong) continue;
       yield {
