@@ -8,7 +8,6 @@ import { assessDrink } from "../house/drink.ts";
 import type { House } from "../house/house.ts";
 import { type Ingredient, ingredientOf } from "../house/ingredient.ts";
 import { readMethod } from "../house/method.ts";
-import type { NameClass } from "../house/names.ts";
 import type { FlatPour } from "../house/riff.ts";
 import type { Scope } from "../house/scope.ts";
 import { type Settings, settingsOf } from "../house/settings.ts";
@@ -24,6 +23,7 @@ import { describeStep, describeTechnique } from "./hovers/step.ts";
 import { describeUnit } from "./hovers/unit.ts";
 import { asText, bold, paragraphs } from "./markdown.ts";
 import { menuEntryOf } from "./menu.ts";
+import { nameInField } from "./names-at.ts";
 import { type Cursor, cursorAt, holds, rangeOnLine } from "./place.ts";
 
 /** `units` is the editor's own wish for amounts; it changes no file. */
@@ -94,35 +94,8 @@ function sayValue(asked: Asked, field: FieldLine, kind: EntryKind): Said | undef
   if (findField(name, kind)?.shape === "steps") return item && sayStep(asked, field, item);
   const unit = item && sayUnitIn(asked, item);
   if (unit) return unit;
-  const classes = namedIn[name];
-  const part = item?.parts.find((one) => holds(one, asked.cursor.column));
-  if (!classes || !part) return undefined;
-  for (const nameClass of classes) {
-    const whole = field.value!;
-    for (const words of nameClass === "ingredient" ? [withoutAmount(part)] : [whole, part]) {
-      const found = asked.house.lookup(asked.scope, nameClass, words.text)[0]?.entry;
-      if (found) return { text: describeEntry(asked.house, found, asked.measure), span: words };
-    }
-  }
-  return undefined;
-}
-
-/** The fields whose values name something declared. */
-const namedIn: Readonly<Record<string, readonly NameClass[]>> = {
-  family: ["family"],
-  from: ["drink"],
-  glass: ["glass"],
-  ice: ["ice"],
-  garnish: ["ingredient"],
-  rim: ["ingredient"],
-};
-
-function withoutAmount(part: Item["parts"][number]): Span & { readonly text: string } {
-  if (!part.quantity) return part;
-  const rest = part.text.slice(part.quantity.end - part.start);
-  const text = rest.trim();
-  const start = part.quantity.end + rest.indexOf(text);
-  return { text, start, end: start + text.length };
+  const named = nameInField(asked.house, asked.scope, field, asked.cursor.column);
+  return named && { text: describeEntry(asked.house, named.declarations[0]!.entry, asked.measure), span: named.span };
 }
 
 function sayStep({ house, scope, measure, cursor }: Asked, field: FieldLine, item: Item): Said {

@@ -1,0 +1,37 @@
+/** Where a name is declared. What only the larder declares has no file to go to. */
+import type { Location, Position } from "vscode-languageserver-types";
+import type { SpecDocument } from "../house/document.ts";
+import type { House } from "../house/house.ts";
+import type { Declaration } from "../house/scope.ts";
+import { nameAt } from "./names-at.ts";
+import { cursorAt, rangeOf } from "./place.ts";
+
+/** The nearest declaration; all of them where several in one folder share the name. */
+export function definition(house: House, document: SpecDocument, position: Position): Location[] {
+  const cursor = cursorAt(document, position);
+  const named = cursor && nameAt(house, house.scopeOf(document), cursor);
+  if (!named) return [];
+  const nearest = named.declarations.filter(({ entry }) => !house.isLarder(entry));
+  return nearest.map((declaration) => locationOf(house, declaration));
+}
+
+function locationOf(house: House, { entry, name, alias }: Declaration): Location {
+  const uri = house.getDocumentOf(entry).uri;
+  const line = alias ? aliasLine(entry, name) : 0;
+  const { content } = entry.lines[line]!;
+  const span =
+    content.kind === "entry"
+      ? (content.name?.quoted ?? content.name ?? content.word)
+      : content.kind === "field"
+        ? (content.value ?? content.name)
+        : { start: 0, end: 0 };
+  return { uri, range: rangeOf(house, entry, { line, start: span.start, end: span.end }) };
+}
+
+function aliasLine(entry: Declaration["entry"], name: string): number {
+  const line = entry.lines.findIndex(
+    ({ content }) =>
+      content.kind === "field" && content.name.text.toLowerCase() === "aka" && content.items.some((item) => item.text === name),
+  );
+  return Math.max(0, line);
+}
