@@ -1,5 +1,7 @@
 /** `mutchkin assess`: drinks and preps with their figures. */
 import type { Entry } from "../../grammar/tree.ts";
+import { cautionsOf } from "../features/cautions.ts";
+import { assessDrink } from "../house/drink.ts";
 import type { House } from "../house/house.ts";
 import { fold } from "../house/names.ts";
 import { askFor, nearestOf } from "../house/nearest.ts";
@@ -29,7 +31,11 @@ export function assessCommand(paths: readonly string[], { format, drink }: Asses
   terminal.print(
     format === "json"
       ? `${JSON.stringify(report, null, 2)}\n`
-      : assessText(report, { ...ofHouse(house, entries), atLength: drink !== undefined }, terminal.look),
+      : assessText(
+          report,
+          { ...ofHouse(house, entries), atLength: drink !== undefined, cautions: cautionsIn(house, entries) },
+          terminal.look,
+        ),
   );
   return complete ? exitCodes.clean : exitCodes.failed;
 }
@@ -49,8 +55,17 @@ function withPreps(house: House, drinks: readonly Entry[]): readonly Entry[] {
   return [...drinks, ...new Set(drinks.flatMap((drink) => prepsIn(house, drink)))];
 }
 
+function cautionsIn(house: House, entries: readonly Entry[]): ReadonlyMap<string, readonly string[]> {
+  const found = new Map<string, string[]>();
+  for (const entry of entries) {
+    if (entry.kind !== "drink" || !entry.name) continue;
+    for (const caution of cautionsOf(assessDrink(house, entry))) found.set(caution, [...(found.get(caution) ?? []), entry.name.text]);
+  }
+  return found;
+}
+
 /** The one house that all are of, and the unit that its people read; millilitres where there are several. */
-function ofHouse(house: House, entries: readonly Entry[]): Omit<Sheet, "atLength"> {
+function ofHouse(house: House, entries: readonly Entry[]): Pick<Sheet, "house" | "measure"> {
   const scopes = new Set(entries.map((entry) => house.scopeOf(entry)));
   const [scope] = scopes;
   const name = scope?.houses[0]?.entry.name?.text;

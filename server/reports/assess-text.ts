@@ -4,7 +4,7 @@ import { partsOnly } from "./assess.ts";
 import type { AssessReport, DrinkReport, FigureReport, PrepReport } from "./assess-schema.ts";
 import { severityWords } from "./check-text.ts";
 import { drinkText } from "./drink-text.ts";
-import { type Column, counted, type Look, type Row, readable, table, wrap } from "./sheet.ts";
+import { type Column, counted, type Look, noteIndent, type Row, readable, table, wrap } from "./sheet.ts";
 
 export interface Sheet {
   /** Whose drinks these are; absent where they are of no one house. */
@@ -12,16 +12,20 @@ export interface Sheet {
   readonly measure: Measure;
   /** Each drink with all its figures, instead of one row in a table. */
   readonly atLength: boolean;
+  /** What may hurt a guest, with the names of the drinks that it holds for. */
+  readonly cautions: ReadonlyMap<string, readonly string[]>;
 }
 
-/** A title, the drinks, the table of preps, and what the figures are worth. */
-export function assessText({ drinks, preps }: AssessReport, { house, measure, atLength }: Sheet, look: Look): string {
+/** A title, the drinks, the table of preps, the cautions, and what the figures are worth. */
+export function assessText({ drinks, preps }: AssessReport, { house, measure, atLength, cautions }: Sheet, look: Look): string {
   const counts = [drinks.length > 0 && counted(drinks.length, "drink"), preps.length > 0 && counted(preps.length, "prep")];
   const title = counts.filter(Boolean).join(" and ") || "no drinks and no preps";
   const parts = [look.strong(house ? `${readable(house)}: ${title}` : title)];
   if (atLength) parts.push(...drinks.map((drink) => drinkText(drink, measure, look)));
   else if (drinks.length > 0) parts.push(drinkTable(drinks, measure, look));
   if (preps.length > 0) parts.push(prepTable(preps, measure, look));
+  if (cautions.size > 0)
+    parts.push([...cautions].map(([caution, names]) => wrap(`${caution} (${names.join("; ")})`, look.width, noteIndent, "! ")).join("\n"));
   const notes = [drinks.length > 0 && reading, parts.some((part) => part.includes(dash)) && dashes].filter(Boolean).join(" ");
   if (notes) parts.push(look.faint(wrap(notes, look.width)));
   if (drinks.length + preps.length > 0) parts.push(look.faint(wrap(worth, look.width)));
@@ -29,7 +33,7 @@ export function assessText({ drinks, preps }: AssessReport, { house, measure, at
 }
 
 const reading =
-  "Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is the water added, of the volume before.";
+  "Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is the water added, of the volume before. Volumes are of all serves together.";
 const dashes = "A dash stands where there is nothing to tell: too little acid for a ratio, no glass, parts without a size.";
 const dash = "–";
 const worth =

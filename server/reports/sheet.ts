@@ -25,7 +25,7 @@ export type Row =
 
 const gap = 2;
 const leastName = 16;
-const noteIndent = "  ";
+export const noteIndent = "  ";
 /** As a terminal is told of it: escape, bracket, number, m. */
 const emphasis = new RegExp(`${String.fromCharCode(27)}\\[\\d+m`, "g");
 const trailingBlanks = new RegExp(` +((?:${emphasis.source})*)$`, "gm");

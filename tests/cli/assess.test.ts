@@ -130,6 +130,12 @@ test("one drink is set out at length", async () => {
   expect(out).toMatch(/^Water added {5}\d+ ± \d+ ml, \d+ ± \d+ % of the volume before$/m);
 });
 
+test("the usual caution stands below the drinks that it holds for", async () => {
+  const text = `${soundHouse}=== b.drink\ndrink White Rope\n  from: Slack Rope\n  1 egg white\n`;
+  const { out } = await mutchkin(folderOf(text), ["assess"]);
+  expect(out).toMatch(/^! Raw egg: tell the guest.*\(White Rope\)$/m);
+});
+
 test("every drink of the samples has a strength, but where a sample shows what is unknown", async () => {
   const { drinks } = await assessed(project, "samples");
   const unknown = drinks.filter(({ after }) => after.strengthPct.value === null).map(({ file }) => file.split("/").slice(1).join("/"));

@@ -61,7 +61,7 @@ test("any lines are checked and assessed", () => {
       const assessed = assessSchema.parse(assessEntries(house, entries, asking));
       for (const { line: at } of checked.findings) expect(at).toBeLessThanOrEqual(lines.length + 1);
       for (const drink of entries.filter(({ kind }) => kind === "drink")) prepsIn(house, drink);
-      const sheet = { measure: { units: "ml", ounceMl: 30 }, atLength: lines.length % 2 === 0 } as const;
+      const sheet = { measure: { units: "ml", ounceMl: 30 }, atLength: lines.length % 2 === 0, cautions: new Map() } as const;
       for (const text of [checkText(checked, plainLook), assessText(assessed, sheet, plainLook)]) {
         // Nothing that a terminal would obey but line breaks.
         expect(text.replaceAll("\n", "")).not.toMatch(/\p{Cc}/u);

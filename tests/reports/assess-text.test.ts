@@ -6,7 +6,7 @@ import { drinkReport, known, prepReport, unknown } from "./figures.ts";
 
 const measure = { units: "ml", ounceMl: 30 } as const;
 const longName = "A Rope of Some Length, Twice Around the Bollard, Low Tide";
-const sheet = { house: "Test Room", measure, atLength: false };
+const sheet = { house: "Test Room", measure, atLength: false, cautions: new Map<string, string[]>() };
 
 test("the sheet, read by eye", () => {
   const finding = { code: "unbalanced", severity: "warning", line: 10, message: "Too sweet." } as const;
@@ -32,7 +32,8 @@ test("the sheet, read by eye", () => {
     }),
   ];
   const preps = [prepReport(), prepReport({ name: "syrup by thirds", massG: unknown(partsOnly), volumeMl: unknown(partsOnly) })];
-  expect(assessText({ drinks, preps }, sheet, plainLook)).toMatchInlineSnapshot(`
+  const cautions = new Map([["Raw egg: tell the guest, and follow your local food code.", ["Slack Rope", longName]]]);
+  expect(assessText({ drinks, preps }, { ...sheet, cautions }, plainLook)).toMatchInlineSnapshot(`
     "Test Room: 4 drinks and 2 preps
 
     Drink                         Strength  Volume  Dilution  Sweetness      Acid  Ratio  Temp.  Fill
@@ -61,9 +62,12 @@ test("the sheet, read by eye", () => {
     syrup by thirds       –       –     1.31   64.7         0     0.00
                                               ± 0.9
 
+    ! Raw egg: tell the guest, and follow your local food code. (Slack Rope; A Rope of Some Length,
+      Twice Around the Bollard, Low Tide)
+
     Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is the water
-    added, of the volume before. A dash stands where there is nothing to tell: too little acid for a
-    ratio, no glass, parts without a size.
+    added, of the volume before. Volumes are of all serves together. A dash stands where there is
+    nothing to tell: too little acid for a ratio, no glass, parts without a size.
 
     ± is one standard uncertainty, from the measures, the labels and the model of melting ice, which is
     set by published measurements and not by the ice of this bar. No laboratory has seen these drinks.
@@ -90,7 +94,7 @@ test("one drink at length, read by eye", () => {
     Warning         line 10: This is too sweet. Pour less syrup. [unbalanced]
 
     Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is the water
-    added, of the volume before.
+    added, of the volume before. Volumes are of all serves together.
 
     ± is one standard uncertainty, from the measures, the labels and the model of melting ice, which is
     set by published measurements and not by the ice of this bar. No laboratory has seen these drinks.
