@@ -1,7 +1,7 @@
 /** The words behind a pour's name that mean something. Anything else is a note. One row each. */
-import { distance } from "fastest-levenshtein";
 import { findUnit } from "../../grammar/units.ts";
 import type { Uncertain } from "../engine/plan.ts";
+import { slipsBetween } from "./nearest.ts";
 import type { ModifierText } from "./scope.ts";
 
 export interface Modifier {
@@ -49,5 +49,5 @@ export function temperatureIn(texts: readonly ModifierText[]): Uncertain | undef
 export function nearModifier(text: string): string | undefined {
   const note = text.toLowerCase();
   if (words.has(note) || note.length < 4) return undefined;
-  return modifiers.find(({ word }) => word.length > 3 && distance(word, note) === 1)?.word;
+  return modifiers.find(({ word }) => word.length > 3 && slipsBetween(word, note) === 1)?.word;
 }
