@@ -2,9 +2,9 @@
 
 import { liquidOf } from "./composition.ts";
 import type { Figure, FigureName, Outcome, ServePlan, Uncertain } from "./plan.ts";
-import { mergeTexts, type Topic } from "./reasons.ts";
+import { mergeTexts, noReasons, type Topic } from "./reasons.ts";
 import { figureIndex, leastAcid, type Run, run } from "./serve.ts";
-import { modelFactor } from "./techniques.ts";
+import { modelDoubt } from "./techniques.ts";
 import { differentiate, type Gradients, planSources, sourcesOf, spreadOf } from "./uncertainty.ts";
 
 /**
@@ -61,36 +61,41 @@ class Assessed implements Outcome {
 function allSources(plan: ServePlan): Set<Uncertain> {
   const sources = planSources(plan);
   for (const pour of plan.pours) for (const source of sourcesOf(pour.of)) sources.add(source);
-  for (const step of plan.steps) if (step.technique.chill) sources.add(modelFactor(step.technique, (step.ice ?? plan.ice).kind));
+  for (const { technique, ice } of plan.steps) {
+    if (!technique.chill) continue;
+    const doubt = modelDoubt(technique);
+    sources.add((ice ?? plan.ice).kind === "crushed" ? doubt.waterCrushed : doubt.water);
+    sources.add(doubt.temperature);
+  }
   return sources;
 }
 
 /** What each figure is made from: of what was in the vessel, or of the whole drink. */
-const madeFrom: Readonly<Record<FigureName, readonly ["vessel" | "whole", ...Topic[]]>> = {
-  beforeVolumeMl: ["vessel", "volume"],
-  beforeMassG: ["vessel", "volume"],
-  beforeStrengthPct: ["vessel", "volume", "ethanol"],
-  waterMl: ["vessel", "volume"],
-  dilutionShare: ["vessel", "volume"],
-  afterVolumeMl: ["whole", "volume"],
-  strengthPct: ["whole", "volume", "ethanol"],
-  sugarGPer100Ml: ["whole", "volume", "sugar"],
-  sweetnessGPer100Ml: ["whole", "volume", "sugar"],
-  acidGPer100Ml: ["whole", "volume", "acid"],
-  ratio: ["whole", "volume", "sugar", "acid"],
-  saltGPer100Ml: ["whole", "volume", "salt"],
-  temperatureC: ["whole", "volume"],
-  fillShare: ["whole", "volume"],
-  ethanolG: ["whole", "ethanol"],
-  caffeineMg: ["whole", "caffeine"],
+const madeFrom: Readonly<Record<FigureName, { part: "vessel" | "whole"; about: readonly Topic[] }>> = {
+  beforeVolumeMl: { part: "vessel", about: ["volume"] },
+  beforeMassG: { part: "vessel", about: ["volume"] },
+  beforeStrengthPct: { part: "vessel", about: ["volume", "ethanol"] },
+  waterMl: { part: "vessel", about: ["volume"] },
+  dilutionShare: { part: "vessel", about: ["volume"] },
+  afterVolumeMl: { part: "whole", about: ["volume"] },
+  strengthPct: { part: "whole", about: ["volume", "ethanol"] },
+  sugarGPer100Ml: { part: "whole", about: ["volume", "sugar"] },
+  sweetnessGPer100Ml: { part: "whole", about: ["volume", "sugar"] },
+  acidGPer100Ml: { part: "whole", about: ["volume", "acid"] },
+  ratio: { part: "whole", about: ["volume", "sugar", "acid"] },
+  saltGPer100Ml: { part: "whole", about: ["volume", "salt"] },
+  temperatureC: { part: "whole", about: ["volume"] },
+  fillShare: { part: "whole", about: ["volume"] },
+  ethanolG: { part: "whole", about: ["ethanol"] },
+  caffeineMg: { part: "whole", about: ["caffeine"] },
 };
 
 const none: readonly string[] = [];
 
 function reasonsFor(name: FigureName, run: Run, plan: ServePlan): readonly string[] {
-  const [part, ...about] = madeFrom[name];
+  const { part, about } = madeFrom[name];
   let reasons = none;
-  for (const topic of about) reasons = mergeTexts(reasons, run[part][topic]);
+  if (run[part] !== noReasons) for (const topic of about) reasons = mergeTexts(reasons, run[part][topic]);
   if (name === "fillShare" && !plan.glass) return mergeTexts(reasons, ["no glass is named"]);
   if (name === "ratio" && reasons.length === 0 && !(run.values[figureIndex.acidGPer100Ml]! >= leastAcid)) {
     return [`less than ${leastAcid} g of acid in 100 ml: too little to weigh the sweetness against`];

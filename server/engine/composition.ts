@@ -134,7 +134,7 @@ function perGramOf(masses: Masses, reasons: Reasons, reasonsWeighed: Reasons, he
 // From parts
 
 /** All of a prep as its parts make it, measured values put in. */
-export interface Batch {
+interface Batch {
   readonly masses: Masses;
   readonly volumeMl: number;
   readonly reasons: Reasons;

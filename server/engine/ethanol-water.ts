@@ -38,7 +38,7 @@ export function density(massFraction: number, tC: number): number {
 }
 
 /** Density in kg/m³ at 20 °C of a mixture with this mass fraction of ethanol, 0…1. */
-export function densityAt20(massFraction: number): number {
+function densityAt20(massFraction: number): number {
   return polynomial(A, massFraction);
 }
 

@@ -5,7 +5,7 @@
 
 import { polynomial } from "./polynomial.ts";
 
-/** J/(g K) of ice at 0 °C, and what it loses for each K below: 2.10 and 1.96 at 0 and −20 °C (steam and ice tables). */
+/** J/(g K) of ice at 0 °C, and what it loses for each K below: 1.96 at −20 °C, 1.82 at −40 °C (ice tables). */
 const iceHeat = 2.1;
 const iceHeatSlope = 0.007;
 
@@ -15,14 +15,6 @@ export const fusionHeat = 333.6;
 /** J to warm a gram of ice from one temperature to another, °C; negative when it cools. Valid −40…0. */
 export function iceWarming(fromC: number, toC: number): number {
   return (toC - fromC) * (iceHeat + (iceHeatSlope * (toC + fromC)) / 2);
-}
-
-/**
- * J to melt a gram of ice at this temperature into water of the same: `fusionHeat` corrected by the
- * difference of the heat capacities of water and ice (Kirchhoff), so that the way does not matter.
- */
-export function fusionHeatAt(tC: number): number {
-  return fusionHeat + heatContent(waterHeat, tC) - iceWarming(0, tC);
 }
 
 /** Heat capacity as a polynomial of the temperature, J/(g K): c0 + c1 t + c2 t². */
@@ -37,26 +29,20 @@ export function heatContent(c: HeatCapacity, tC: number): number {
 export const waterHeat: HeatCapacity = [4.21743, -0.00187576, 1.992195e-5];
 
 /**
- * Heat capacity of ethanol and water, mass fraction 0…1.
+ * J in a gram of ethanol and water mixed, by mass fraction of ethanol 0…1, counted from both apart at 0 °C.
  *
- * Own fit to Melinder, Properties of Secondary Working Fluids (IIR 2010; 11…60 % mass, −5…20 °C),
- * Perry's Chemical Engineers' Handbook p. 2-184 (10…80 % mass, 3…41 °C) and pure ethanol (CRC, Perry).
- * Within 0.05 J/(g K) of them up to 50 % mass, 0.11 above. Above water's own from 1 to 27 % mass: a
- * straight line between water and ethanol would be a tenth too low there. Carried on outside −5…41 °C.
+ * Its heat capacity is an own fit to Melinder, Properties of Secondary Working Fluids (IIR 2010; 11…60 %
+ * mass, −5…20 °C), Perry's Chemical Engineers' Handbook p. 2-184 (10…80 % mass, 3…41 °C) and pure ethanol
+ * (CRC, Perry): within 0.05 J/(g K) of them up to 50 % mass, 0.11 above. It lies above water's own from 1
+ * to 27 % mass, where a straight line between water and ethanol would be a tenth too low. Carried on
+ * outside −5…41 °C.
  */
-export function ethanolWaterHeat(massFraction: number): HeatCapacity {
-  const w = massFraction;
-  return [waterHeat[0] + w * polynomial(ethanolBase, w), waterHeat[1] + w * polynomial(ethanolSlope, w), waterHeat[2]];
-}
-
-/** J in a gram of ethanol and water mixed, counted from both apart at 0 °C. */
 export function ethanolWaterContent(massFraction: number, tC: number): number {
   const w = massFraction;
   const c0 = waterHeat[0] + w * polynomial(ethanolBase, w);
   const c1 = waterHeat[1] + w * polynomial(ethanolSlope, w);
   return tC * (c0 + tC * (c1 / 2 + (tC * waterHeat[2]) / 3)) + mixingHeat(w);
 }
-
 const ethanolBase: readonly number[] = [3.418875, -17.308941, 20.323858, -8.424408];
 const ethanolSlope: readonly number[] = [-0.06310232, 0.43502724, -0.69643425, 0.33451135];
 
@@ -81,6 +67,9 @@ const mixing: readonly number[] = [-353.8587, 355.2417, 303.6414, -412.9119];
  * sugar, and in alcohol too.
  */
 export const sugarHeat: HeatCapacity = [1.65, 0.009, 0];
-/** Acids as sugars; other solids (fat, protein, pectin) about 1.9; dissolved salt adds nothing. Practice, no source: each moves a drink's heat capacity by under 1 %. */
+/**
+ * Acids as sugars; other solids (fat, protein, pectin) about 1.9; dissolved salt adds nothing. Practice, no
+ * source: each moves a drink's heat capacity by under 1 %.
+ */
 export const acidHeat: HeatCapacity = [1.65, 0.009, 0];
 export const solidsHeat: HeatCapacity = [1.9, 0, 0];

@@ -16,7 +16,7 @@ import { sucroseVolumePerGram } from "./sucrose.ts";
  */
 export type Masses = Float64Array;
 
-export const componentNames = [
+const componentNames = [
   "water",
   "ethanol",
   ...sugarKinds,
@@ -30,7 +30,7 @@ export const componentNames = [
   "caffeineMg",
   "extraMl",
 ] as const;
-export type ComponentName = (typeof componentNames)[number];
+type ComponentName = (typeof componentNames)[number];
 
 /** Where each component stands in `Masses`. */
 export const at = Object.fromEntries(componentNames.map((name, index) => [name, index])) as Readonly<Record<ComponentName, number>>;
@@ -67,9 +67,9 @@ export function sugarOf(m: Masses): number {
  * both, the sugar is taken to add what it adds in water at the same mass fraction; no published
  * three-part table was at hand to test it. A shift of 0.01 ml/g in what the sugar adds, as much as lies
  * between 0 and 40 °Bx in water, would move a liqueur of 30 g/100 ml by 0.3 % of its volume: take that
- * as the error. Acids, salt and solids add a constant: the handbook's figures for citric acid and
- * sodium chloride at 10…20 % mass, and for fat (1.09) and protein (0.73) a middle; stocks with much of
- * them should state a density.
+ * as the error. Acids, salt and solids add a constant: what citric acid adds at 10…30 % mass (CRC
+ * Handbook), what sodium chloride does at 10…20 % (from memory), and a middle of fat (1.09) and protein
+ * (0.73); stocks with much of them should state a density.
  */
 export function volumeMl(m: Masses): number {
   const base = m[water]! + m[ethanol]!;
@@ -81,7 +81,7 @@ export function volumeMl(m: Masses): number {
   }
   return volume + m[acid]! * acidMlPerG + m[salt]! * saltMlPerG + m[solids]! * solidsMlPerG + m[extraMl]!;
 }
-const acidMlPerG = 0.63;
+const acidMlPerG = 0.598;
 const saltMlPerG = 0.33;
 const solidsMlPerG = 0.9;
 const sugarExtraMl = sugarKinds.map((kind) => sugars[kind].extraMlPerG);

@@ -18,7 +18,7 @@ import {
 import { addReason, mergeReasons, noReasons, type Reasons, topics } from "./reasons.ts";
 import { heatWithIce, temperatureOf } from "./slush.ts";
 import { sugars } from "./substances.ts";
-import { clingingByKind, dryIceBelowC, modelFactor } from "./techniques.ts";
+import { clingingByKind, dryIceBelowC, modelDoubt } from "./techniques.ts";
 import { isKnown, read, type Shift } from "./uncertainty.ts";
 
 /** One run through a plan. Figures stand in the order of `figureNames`; what cannot be said is NaN. */
@@ -199,14 +199,15 @@ function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, iced: Iced
   const vesselJPerK = chill.vesselJPerK * plan.serves;
   const result = meltOf(mixture, chill, ice, read(plan.ambientC, shift), step.seconds ?? chill.usualS, vesselJPerK);
 
-  // The model's own uncertainty is a factor on the water; it is 1 except where it is being moved.
-  const factor = read(modelFactor(step.technique, icePlan.kind), shift);
+  // The model's own doubts are a factor of 1 and an offset of 0, except where they are being moved.
+  const doubt = modelDoubt(step.technique);
+  const factor = read(icePlan.kind === "crushed" ? doubt.waterCrushed : doubt.water, shift);
   const meltG = Math.min(ice.massG, factor * result.meltG);
   const clingingG = factor * ice.clingingG;
   let waterG = meltG + clingingG;
   let leftG = ice.massG - meltG;
   mixture.masses[at.water]! += waterG;
-  let { temperatureC } = result;
+  let temperatureC = result.temperatureC + read(doubt.temperature, shift);
   if (factor !== 1) temperatureC += chill.alpha * shiftOfFreezing(mixture.masses, waterG - waterG / factor);
   mixture.heatJ = heatIn(mixture.masses, temperatureC);
   if (chill.drunk) {

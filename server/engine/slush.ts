@@ -3,25 +3,6 @@
 import { at, freezingPoint, heatIn, type Masses } from "./liquid.ts";
 import { iceContent, type Mixture, zeroOf } from "./melt.ts";
 
-/**
- * Grams of the water in a liquid that are ice at this temperature, °C: as much as leaves a liquid that
- * freezes just there. 0 where the liquid does not freeze yet.
- */
-export function iceWithin(masses: Masses, tC: number): number {
-  if (tC >= freezingPoint(masses)) return 0;
-  const rest = masses.slice();
-  const water = masses[at.water]!;
-  let low = 0;
-  let high = water;
-  while (high - low > 1e-12 * water) {
-    const middle = (low + high) / 2;
-    rest[at.water] = water - middle;
-    if (freezingPoint(rest) > tC) low = middle;
-    else high = middle;
-  }
-  return low;
-}
-
 /** J in a liquid at this temperature with so much of its water frozen as freezes there. */
 export function heatWithIce(masses: Masses, tC: number): number {
   const ice = iceWithin(masses, tC);
@@ -48,4 +29,23 @@ export function temperatureOf({ masses, heatJ }: Mixture): number {
     else low = middle;
   }
   return (low + high) / 2;
+}
+
+/**
+ * Grams of the water in a liquid that are ice at this temperature, °C: as much as leaves a liquid that
+ * freezes just there. 0 where the liquid does not freeze yet.
+ */
+function iceWithin(masses: Masses, tC: number): number {
+  if (tC >= freezingPoint(masses)) return 0;
+  const rest = masses.slice();
+  const water = masses[at.water]!;
+  let low = 0;
+  let high = water;
+  while (high - low > 1e-12 * water) {
+    const middle = (low + high) / 2;
+    rest[at.water] = water - middle;
+    if (freezingPoint(rest) > tC) low = middle;
+    else high = middle;
+  }
+  return low;
 }

@@ -116,22 +116,31 @@ export const clingingByKind: Readonly<Record<IcePlan["kind"], number>> = {
   block: 0.3,
 };
 
-const factors = new WeakMap<Technique, { usual: Uncertain; crushed: Uncertain }>();
+/** What the model itself is unsure of in one technique; one and the same for every drink made so. */
+export interface ModelDoubt {
+  /** A factor of 1 ± spread on the water that a contact with ice gives. */
+  readonly water: Uncertain;
+  /** The same on crushed ice: at least 0.25, for its surface and its water differ from heap to heap (practice). */
+  readonly waterCrushed: Uncertain;
+  /** K on the temperature at its end: 10 × spread, so 1.2 shaken, 1.5 stirred, 2.5 built (practice). */
+  readonly temperature: Uncertain;
+}
 
-/**
- * The model's own uncertainty of a technique's melt, as a factor of 1 ± spread: one and the same for every
- * drink made so. With crushed ice at least 0.25, for its surface and its water differ from heap to heap
- * (practice).
- */
-export function modelFactor(technique: Technique, ice: IcePlan["kind"]): Uncertain {
-  let factor = factors.get(technique);
-  if (!factor) {
+const doubts = new WeakMap<Technique, ModelDoubt>();
+
+export function modelDoubt(technique: Technique): ModelDoubt {
+  let doubt = doubts.get(technique);
+  if (!doubt) {
     const spread = technique.chill?.spread ?? 0;
-    const why = `how much ice melts in this step (${technique.words[0]}), by the model`;
-    factor = { usual: { value: 1, u: spread, why }, crushed: { value: 1, u: Math.max(spread, 0.25), why: `${why}, on crushed ice` } };
-    factors.set(technique, factor);
+    const step = technique.words[0];
+    doubt = {
+      water: { value: 1, u: spread, why: `how much ice melts in this step (${step}), by the model` },
+      waterCrushed: { value: 1, u: Math.max(spread, 0.25), why: `how much crushed ice melts in this step (${step}), by the model` },
+      temperature: { value: 0, u: 10 * spread, why: `how cold this step (${step}) makes it, by the model` },
+    };
+    doubts.set(technique, doubt);
   }
-  return ice === "crushed" ? factor.crushed : factor.usual;
+  return doubt;
 }
 
 /** Ice colder than this, °C, is dry; wet at 0 °C, in proportion between. Practice, no source. */

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { assess } from "../../server/engine/assess.ts";
 import { liquidOf } from "../../server/engine/composition.ts";
+import { ethanolWaterContent } from "../../server/engine/heat.ts";
 import { heatIn, massOf } from "../../server/engine/liquid.ts";
 import { meltOf } from "../../server/engine/melt.ts";
 import type { FigureName, ServePlan } from "../../server/engine/plan.ts";
@@ -213,6 +214,14 @@ describe("what nobody knows stays unknown, as far as it reaches", () => {
       "less than 0.15 g of acid in 100 ml: too little to weigh the sweetness against",
     ]);
   });
+});
+
+test("a mix of water and ethanol takes more heat to warm than water from 5 to 25 % mass", () => {
+  const perDegree = (massFraction: number, tC: number) =>
+    ethanolWaterContent(massFraction, tC + 0.5) - ethanolWaterContent(massFraction, tC - 0.5);
+  for (const massFraction of [0.05, 0.1, 0.15, 0.2, 0.25]) {
+    for (const tC of [-5, 0, 10, 20]) expect(perDegree(massFraction, tC)).toBeGreaterThan(perDegree(0, tC)); // Perry p. 2-184, Melinder 2010
+  }
 });
 
 test("every technique's words name one row, and only one", () => {

@@ -69,6 +69,20 @@ export const acidTables: readonly Table[] = [
     ],
   },
   {
+    title: "Density of citric acid solutions",
+    source: "CRC Handbook of Chemistry and Physics, 102nd ed. (2021), 20 °C.",
+    checks: checks(
+      "kg/m³",
+      1,
+      [
+        [10, 1040.2],
+        [20, 1085.8],
+        [30, 1134.6],
+      ] as const,
+      ([mass, printed]) => [`${mass} % mass`, printed, 1000 * solution(["citric", mass]).value("densityGPerMl")!],
+    ),
+  },
+  {
     title: "Sugar–acid ratio",
     source: "US orange grade limits, 7 CFR 51.1178 table II: soluble solids ÷ acid as citric.",
     checks: checks(
