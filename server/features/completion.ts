@@ -117,6 +117,8 @@ function offerValue(asked: Asked, { name, value, items }: FieldLine): Completion
   const field = entry.kind === "unknown" || entry.kind === "preamble" ? undefined : findField(name.text, entry.kind);
   if (!field) return [];
   const item = items.at(-1);
+  // Behind a comma a glass is chilled, not named.
+  if (namedIn[field.name] && (item?.parts.length ?? 0) > 1) return [];
   const fresh = /[;,:]\s*$/.test(before);
   const start = fresh || !value ? before.length : field.shape === "name" ? value.start : (item?.parts.at(-1)?.start ?? value.start);
   return offer(asked, start, valuesOf(asked, field));

@@ -6,17 +6,17 @@ import type { Declaration } from "../house/scope.ts";
 import { nameAt } from "./names-at.ts";
 import { cursorAt, rangeOf } from "./place.ts";
 
-/** The nearest declaration; all of them where several in one folder share the name. */
-export function definition(house: House, document: SpecDocument, position: Position): Location[] {
+/** Every declaration that the name may mean, the nearest first. `spelling`: how the editor spells a URI. */
+export function definition(house: House, document: SpecDocument, position: Position, spelling = (uri: string) => uri): Location[] {
   const cursor = cursorAt(document, position);
   const named = cursor && nameAt(house, house.scopeOf(document), cursor);
   if (!named) return [];
   const nearest = named.declarations.filter(({ entry }) => !house.isLarder(entry));
-  return nearest.map((declaration) => locationOf(house, declaration));
+  return nearest.map((declaration) => locationOf(house, declaration, spelling));
 }
 
-function locationOf(house: House, { entry, name, alias }: Declaration): Location {
-  const uri = house.getDocumentOf(entry).uri;
+function locationOf(house: House, { entry, name, alias }: Declaration, spelling: (uri: string) => string): Location {
+  const uri = spelling(house.getDocumentOf(entry).uri);
   const line = alias ? aliasLine(entry, name) : 0;
   const { content } = entry.lines[line]!;
   const span =

@@ -6,9 +6,10 @@ import type { House } from "../house/house.ts";
 
 /**
  * The workspace edit of a fix. A new text goes to a file that is made if it is not there. Answers
- * `undefined` where an entry of the fix is in no text any more: the fix is out of date.
+ * `undefined` where an entry of the fix is in no text any more: the fix is out of date. `spelling`: how
+ * the editor spells a URI.
  */
-export function toWorkspaceEdit(house: House, fix: Fix): WorkspaceEdit | undefined {
+export function toWorkspaceEdit(house: House, fix: Fix, spelling = (uri: string) => uri): WorkspaceEdit | undefined {
   const changes = new Map<string, { document: SpecDocument | undefined; edits: TextEdit[] }>();
   const at = (uri: string, document: SpecDocument | undefined) => {
     const there = changes.get(uri) ?? { document, edits: [] };
@@ -26,7 +27,8 @@ export function toWorkspaceEdit(house: House, fix: Fix): WorkspaceEdit | undefin
     at(document.uri, document).push(textEdit(house, document, edit));
   }
   const documentChanges: (TextDocumentEdit | CreateFile)[] = [];
-  for (const [uri, { document, edits }] of changes) {
+  for (const [key, { document, edits }] of changes) {
+    const uri = spelling(key);
     if (!document) documentChanges.push({ kind: "create", uri, options: { ignoreIfExists: true } });
     documentChanges.push({ textDocument: { uri, version: document?.version ?? null }, edits });
   }

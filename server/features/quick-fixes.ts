@@ -14,20 +14,12 @@ export interface Action extends Fix {
   readonly finding?: Finding;
 }
 
-/** `roundToJigger`: rounded conversions are offered before exact ones. They always say what they round. */
-export interface Wishes {
-  readonly roundToJigger?: boolean;
-}
-
-/** `findings` may be more than those at the range; edits are the house's, `edits.ts` makes them the editor's. */
-export function quickFixes(
-  house: House,
-  document: SpecDocument,
-  range: Range,
-  findings: readonly Finding[],
-  { roundToJigger = false }: Wishes = {},
-): Action[] {
-  return [...fixesAt(house, document, range, findings), ...conversionsAt(house, document, range, roundToJigger)];
+/**
+ * `findings` may be more than those at the range; edits are the house's, `edits.ts` makes them the editor's.
+ * A conversion that rounds stands beside the exact one and says what it rounds.
+ */
+export function quickFixes(house: House, document: SpecDocument, range: Range, findings: readonly Finding[]): Action[] {
+  return [...fixesAt(house, document, range, findings), ...conversionsAt(house, document, range)];
 }
 
 function fixesAt(house: House, document: SpecDocument, range: Range, findings: readonly Finding[]): Action[] {
@@ -40,7 +32,7 @@ function fixesAt(house: House, document: SpecDocument, range: Range, findings: r
 }
 
 /** On a pour that pour and its drink; on a head the drink and the file; over several lines what they touch. */
-function conversionsAt(house: House, document: SpecDocument, { start, end }: Range, roundFirst: boolean): Action[] {
+function conversionsAt(house: House, document: SpecDocument, { start, end }: Range): Action[] {
   const first = entryAt(document, start.line);
   const last = entryAt(document, Math.max(start.line, end.character === 0 && end.line > start.line ? end.line - 1 : end.line)) ?? first;
   if (!first || !last) return [];
@@ -48,19 +40,15 @@ function conversionsAt(house: House, document: SpecDocument, { start, end }: Ran
   const { entry } = first;
   const takesPours = isConvertible(entry);
   const touched = document.tree.entries.slice(first.index, last.index + 1);
-  if (touched.length > 1) return asActions(convertEntries(house, touched, "these entries", roundFirst));
+  if (touched.length > 1) return asActions(convertEntries(house, touched, "these entries"));
   const onHead = first.line === 0;
   const oneLine = first.line === last.line;
-  if (takesPours && oneLine && !onHead) fixes.push(...convertPour(house, entry, first.line, roundFirst));
+  if (takesPours && oneLine && !onHead) fixes.push(...convertPour(house, entry, first.line));
   if (takesPours && (onHead || !oneLine || isPourLine(entry, first.line))) {
-    fixes.push(
-      ...convertEntries(house, [entry], `the ${entry.kind}`, roundFirst),
-      ...convertToParts(house, entry),
-      ...convertFromParts(house, entry),
-    );
+    fixes.push(...convertEntries(house, [entry], `the ${entry.kind}`), ...convertToParts(house, entry), ...convertFromParts(house, entry));
   }
   if (onHead && document.tree.entries.filter(isConvertible).length > 1) {
-    fixes.push(...convertEntries(house, document.tree.entries, "the whole file", roundFirst));
+    fixes.push(...convertEntries(house, document.tree.entries, "the whole file"));
   }
   return asActions(fixes);
 }

@@ -3,14 +3,20 @@ import {
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
+  type CompletionParams,
   type Connection,
+  type DefinitionParams,
   type HoverParams,
   type ServerCapabilities,
 } from "vscode-languageserver";
+import { completion } from "../features/completion.ts";
+import { definition } from "../features/definition.ts";
 import { toWorkspaceEdit } from "../features/edits.ts";
+import { foldingRanges } from "../features/folding.ts";
 import { hover } from "../features/hover.ts";
 import { rangeOf } from "../features/place.ts";
 import { quickFixes } from "../features/quick-fixes.ts";
+import { documentSymbols } from "../features/symbols.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { Finding } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
@@ -23,10 +29,13 @@ export interface FeatureContext {
   readonly answer: ReturnType<typeof answering>;
   readonly report: Report;
   readonly settingsFor: (uri: string) => EditorSettings;
+  /** The client's own spelling of a URI. */
+  readonly spelling: (uri: string) => string;
 }
 
 /** Registers the features; answers what the server can, for `initialize`. */
-export function registerFeatures(connection: Connection, { answer, report, settingsFor }: FeatureContext): ServerCapabilities {
+export function registerFeatures(connection: Connection, context: FeatureContext): ServerCapabilities {
+  const { answer, settingsFor, spelling } = context;
   connection.onHover(
     answer("hover", null, (house, document, { position }: HoverParams) => {
       const { units } = settingsFor(document.uri);
@@ -34,21 +43,38 @@ export function registerFeatures(connection: Connection, { answer, report, setti
     }),
   );
   connection.onCodeAction(
-    answer("code actions", [], (house, document, params: CodeActionParams) => codeActions(house, document, params, report)),
+    answer("code actions", [], (house, document, params: CodeActionParams) => codeActions(house, document, params, context)),
   );
+  connection.onDefinition(
+    answer("definition", [], (house, document, { position }: DefinitionParams) => definition(house, document, position, spelling)),
+  );
+  connection.onCompletion(
+    answer("completion", [], (house, document, { position }: CompletionParams) => completion(house, document, position)),
+  );
+  connection.onDocumentSymbol(answer("symbols", [], (_house, document) => documentSymbols(document)));
+  connection.onFoldingRanges(answer("folding", [], (_house, document) => foldingRanges(document)));
   return {
     hoverProvider: true,
+    definitionProvider: true,
+    completionProvider: { triggerCharacters: [" ", ":", "-"] },
+    documentSymbolProvider: true,
+    foldingRangeProvider: true,
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
   };
 }
 
-function codeActions(house: House, document: SpecDocument, { range, context }: CodeActionParams, report: Report): CodeAction[] {
+function codeActions(
+  house: House,
+  document: SpecDocument,
+  { range, context }: CodeActionParams,
+  { report, spelling }: FeatureContext,
+): CodeAction[] {
   const findings = findingsIn(house, document, report).map(({ finding }) => finding);
   const actions: CodeAction[] = [];
   const fixed = new Set<Finding>();
   for (const action of quickFixes(house, document, range, findings)) {
     if (context.only && !context.only.some((kind) => action.kind === kind || action.kind.startsWith(`${kind}.`))) continue;
-    const edit = toWorkspaceEdit(house, action);
+    const edit = toWorkspaceEdit(house, action, spelling);
     if (!edit) continue;
     const { finding } = action;
     const start = finding && rangeOf(house, finding.entry, finding.place).start;

@@ -125,7 +125,12 @@ export function serve(connection: Connection, environment: Environment, version:
   );
   connection.languages.diagnostics.onWorkspace((params, token) => publisher.workspaceReport(params, token) as never);
   connection.onShutdown(() => undefined);
-  const features = registerFeatures(connection, { answer: answering(workspace, log), report, settingsFor: (uri) => settings.of(uri) });
+  const features = registerFeatures(connection, {
+    answer: answering(workspace, log),
+    report,
+    settingsFor: (uri) => settings.of(uri),
+    spelling: (uri) => workspace.spelling(uri),
+  });
 }
 
 /** The editor's settings for each open folder, and without a folder. */

@@ -44,6 +44,7 @@ test.each([
   ["drink Slip\n  50 ml dry gin\n\ndrink Fog\n  from: Slip\n  without <>", ["dry gin"], ["lime juice"]],
   ["drink Slip\n  50 ml dry gin\n\ndrink Fog\n  from: Slip\n  swap dry gin for 50 ml l<>", ["lime juice"], []],
   ["drink Slip\n\nmenu Winter\n  - S<>", ["Slip"], ["lime juice"]],
+  ["drink Slip\n  glass: coupe, ch<>", [], ["coupe"]],
   ["drink Slip\n  story: Once <>", [], ["glass"]],
   ["drink Slip\n  50 ml gin # so <>", [], ["gin"]],
 ])("%j", (text, wanted, unwanted) => {
@@ -60,7 +61,7 @@ test("the house's own comes before the larder's", () => {
 test.each([
   ["drink Crème 🍋\n  ½ oz dry g<>", "dry gin", "  ½ oz dry gin"],
   ["drink Slip\n  gar<>", "garnish", "  garnish: "],
-  ["drink Slip\n  glass: coupe, ch<>", "coupe", "  glass: coupe, coupe"],
+  ["drink Slip\n  glass: co<>", "coupe", "  glass: coupe"],
   ["drink Slip\n  50 ml gin,fro<>", "frozen", "  50 ml gin,frozen"],
   ["pre<>", "prep", "prep "],
 ])("%j takes %s", (text, label, expected) => expect(take(text, label)).toBe(expected));

@@ -55,14 +55,11 @@ describe("one pour", () => {
   test("what fills up is not turned into a weight", () =>
     expect(titlesAt(bar("  top to 180 ml soda wa<>ter")).some((title) => title.includes("Convert to g"))).toBe(false));
 
-  test("rounding says what it rounds, comes first when asked for, and is not called safe", () => {
-    const text = bar("  23 ml dry g<>in");
-    const { actions } = actionsAt(text, { roundToJigger: true });
+  test("rounding says what it rounds, stands behind the exact amount, and is not called safe", () => {
+    const { actions } = actionsAt(bar("  23 ml dry g<>in"));
     expect(actions[0]).toMatchObject({ title: "Round to 2.5 ml: 22.5 ml instead of 23 ml", safe: false, kind: "refactor.rewrite" });
-    const plain = actionsAt(text).actions;
-    expect(plain.findIndex(({ title }) => title.startsWith("Convert to cl: 2.3 cl"))).toBeLessThan(
-      plain.findIndex(({ title }) => title.startsWith("Convert to cl, rounded")),
-    );
+    expect(actions[1]).toMatchObject({ title: "Convert to cl: 2.3 cl", safe: true });
+    expect(actions[2]).toMatchObject({ title: "Convert to cl, rounded to 0.25 cl: 2.25 cl instead of 2.3 cl", safe: false });
   });
 
   test("an amount that is measurable already is not offered rounded", () =>

@@ -5,7 +5,7 @@ import type { Position, Range } from "vscode-languageserver-types";
 import { print } from "../../grammar/print.ts";
 import { toTextEdits } from "../../server/features/edits.ts";
 import { hover } from "../../server/features/hover.ts";
-import { type Action, quickFixes, type Wishes } from "../../server/features/quick-fixes.ts";
+import { type Action, quickFixes } from "../../server/features/quick-fixes.ts";
 import type { SpecDocument } from "../../server/house/document.ts";
 import type { Fix } from "../../server/house/finding.ts";
 import type { House } from "../../server/house/house.ts";
@@ -47,19 +47,19 @@ export function hoveredText(text: string): string {
   return range ? textDocumentOf(document).getText(range) : "";
 }
 
-export function actionsAt(text: string, wishes: Wishes = {}, to?: Position): { fixture: Fixture; actions: Action[] } {
+export function actionsAt(text: string, to?: Position): { fixture: Fixture; actions: Action[] } {
   const fixture = fixtureOf(text);
   const range: Range = { start: fixture.position, end: to ?? fixture.position };
-  return { fixture, actions: quickFixes(fixture.house, fixture.document, range, [], wishes) };
+  return { fixture, actions: quickFixes(fixture.house, fixture.document, range, []) };
 }
 
-export function titlesAt(text: string, wishes: Wishes = {}): string[] {
-  return actionsAt(text, wishes).actions.map(({ title }) => title);
+export function titlesAt(text: string): string[] {
+  return actionsAt(text).actions.map(({ title }) => title);
 }
 
 /** The file after the action at the cursor whose title starts so. */
-export function apply(text: string, title: string, wishes: Wishes = {}): string {
-  const { fixture, actions } = actionsAt(text, wishes);
+export function apply(text: string, title: string): string {
+  const { fixture, actions } = actionsAt(text);
   const action = actions.find((one) => one.title.startsWith(title));
   if (!action) throw new Error(`“${title}” is not offered, but: ${actions.map((one) => one.title).join("; ")}`);
   return applied(fixture, action);

@@ -10,7 +10,7 @@ import { amountEdit, amountsIn, mayBeWeighed, type WrittenAmount } from "./pours
 import { convert, isMeasured, stepTitle, type TargetId, targetIds, titleOf } from "./units.ts";
 
 /** `what` names the entries in the title: "the drink", "the whole file". */
-export function convertEntries(house: House, entries: readonly Entry[], what: string, roundFirst: boolean): Fix[] {
+export function convertEntries(house: House, entries: readonly Entry[], what: string): Fix[] {
   const whole = entries.filter(({ kind }) => kind === "drink" || kind === "prep");
   const first = whole[0];
   if (!first) return [];
@@ -21,10 +21,8 @@ export function convertEntries(house: House, entries: readonly Entry[], what: st
     if (!exact) continue;
     const rounded = editsTo(house, whole, target, settings, true);
     const differs = rounded && JSON.stringify(rounded.map(({ text }) => text)) !== JSON.stringify(exact.map(({ text }) => text));
-    const both: Fix[] = [];
-    if (exact.length > 0) both.push({ title: `Convert ${what} to ${titleOf(target, settings)}, exactly`, safe: true, edits: exact });
-    if (rounded && differs) both.push({ title: roundedTitle(what, target, settings, exact.length > 0), safe: false, edits: rounded });
-    fixes.push(...(roundFirst ? both.reverse() : both));
+    if (exact.length > 0) fixes.push({ title: `Convert ${what} to ${titleOf(target, settings)}, exactly`, safe: true, edits: exact });
+    if (rounded && differs) fixes.push({ title: roundedTitle(what, target, settings, exact.length > 0), safe: false, edits: rounded });
   }
   return fixes;
 }

@@ -9,7 +9,7 @@ import { amountAt, amountEdit, mayBeWeighed } from "./pours.ts";
 import { convert, stepTitle, targetIds, titleOf } from "./units.ts";
 
 /** For each unit the exact amount; beside it the measurable one where that differs, which says what it rounds. */
-export function convertPour(house: House, entry: Entry, line: number, roundFirst: boolean): Fix[] {
+export function convertPour(house: House, entry: Entry, line: number): Fix[] {
   const amount = amountAt(house, entry, line);
   if (!amount) return [];
   const settings = settingsOf(house, house.scopeOf(entry));
@@ -18,7 +18,7 @@ export function convertPour(house: House, entry: Entry, line: number, roundFirst
   for (const target of targetIds) {
     const sameDimension = findUnit(target)!.dimension === quantity.unit?.unit.dimension;
     if (!sameDimension && !mayBeWeighed(amount)) continue;
-    for (const round of roundFirst ? [true, false] : [false, true]) {
+    for (const round of [false, true]) {
       const converted = convert(quantity, ingredient, target, settings, round);
       if (!converted) continue;
       const to = `${quantity.unit?.unit.id === target ? "Round" : `Convert to ${titleOf(target, settings)}`}`;
