@@ -10,3 +10,5 @@ const connection = createConnection(ProposedFeatures.all, { messageStrategy: cyc
 cycle.guard(connection);
 serve(connection, diskEnvironment(), version);
 connection.listen();
+// The library watches a pipe's end and the client's process, but not the end of an IPC channel.
+process.once("disconnect", () => process.exit(1));

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { DiagnosticSeverity, type PublishDiagnosticsParams } from "vscode-languageserver/node";
 import { has, lacks } from "./findings.ts";
 import { layOut, nowhere, start } from "./start.ts";
 
@@ -11,7 +12,7 @@ test("a severity from the editor's settings is used", async () => {
   const client = await start({ settings: all({ severity: { "unknown-ingredient": "hint" } }) });
   await client.open(uri, lamp);
   const { diagnostics } = await client.diagnosticsOf(uri, 1);
-  expect(diagnostics.find(({ code }) => code === "unknown-ingredient")?.severity).toBe(4);
+  expect(diagnostics.find(({ code }) => code === "unknown-ingredient")?.severity).toBe(DiagnosticSeverity.Hint);
 });
 
 test("a changed severity takes effect at once, and back again", async () => {
@@ -86,11 +87,19 @@ test("a client that cannot be asked sends its settings along", async () => {
   await client.diagnosticsOf(uri, has("unknown-ingredient"));
 });
 
-test("the house sets a severity for itself, the editor's counts before it", async () => {
-  const text = `house Small\n  severity: unknown-ingredient off\n\n${lamp}`;
+test("a house sets a severity for itself, and the editor's counts before it", async () => {
+  const text = (level: string) => `house Small\n  severity: unknown-ingredient ${level}\n\n${lamp}`;
+  const severityIs = (severity: number) => (push: PublishDiagnosticsParams) =>
+    push.diagnostics.some((one) => one.code === "unknown-ingredient" && one.severity === severity);
   const client = await start({ settings: all({}) });
-  await client.open(uri, text);
-  await client.diagnosticsOf(uri, lacks("unknown-ingredient"));
+  await client.open(uri, text("hint"));
+  await client.diagnosticsOf(uri, severityIs(DiagnosticSeverity.Hint));
   await client.configure(all({ severity: { "unknown-ingredient": "error" } }));
-  await client.diagnosticsOf(uri, has("unknown-ingredient"));
+  await client.diagnosticsOf(uri, severityIs(DiagnosticSeverity.Error));
+});
+
+test("what a house turns off stays off, whatever the editor's settings say", async () => {
+  const client = await start({ settings: all({ severity: { "unknown-ingredient": "error" } }) });
+  await client.open(uri, `house Small\n  severity: unknown-ingredient off\n\n${lamp}`);
+  expect(lacks("unknown-ingredient")(await client.diagnosticsOf(uri, 1))).toBe(true);
 });
