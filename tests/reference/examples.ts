@@ -2,7 +2,7 @@
 
 import { batchOf } from "../../server/engine/composition.ts";
 import { density, massFractionOf, strengthOf, volumeOf } from "../../server/engine/ethanol-water.ts";
-import { massOf } from "../../server/engine/liquid.ts";
+import { at, massOf } from "../../server/engine/liquid.ts";
 import { assessPrep } from "../../server/engine/prep.ts";
 import { g, ml, prep, stock, sugar, water } from "../engine/plans.ts";
 import { checks, type Table } from "./checks.ts";
@@ -331,7 +331,13 @@ export const exampleTables: readonly Table[] = [
     source:
       "11 % vol × 175 ml: 15.2 g (1.925 UK units of 8 g by volume × 0.789). 13 % vol: 10.26 g in 100 ml, not the 12.7 that a common mistake gives.",
     checks: [
-      { what: "13 % vol", unit: "g/100 ml", reference: 10.26, ours: 13 * 0.78923912, within: 0.005 },
+      {
+        what: "13 % vol",
+        unit: "g/100 ml",
+        reference: 10.26,
+        ours: batchOf(prep("wine", [[strong(13), ml(100)]])).masses[at.ethanol]!,
+        within: 0.005,
+      },
       { what: "13 % vol", unit: "% mass", reference: 10.46, ours: 100 * massFractionOf(13), within: 0.01 },
       { what: "10.46 % mass", unit: "% vol", reference: 13, ours: strengthOf(0.1046), within: 0.01 },
       { what: "100 g of 40 % vol fills", unit: "ml", reference: 105.48, ours: volumeOf(66.7, 33.3), within: 0.01 },

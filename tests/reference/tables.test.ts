@@ -37,23 +37,26 @@ function page(): string {
   return [
     "# Published figures and ours",
     "",
-    `${count} figures that somebody else printed, what the engine says, and the difference. Written by the tests, which fail`,
-    "when a difference is larger than allowed or when this page is out of date.",
+    `${count} figures from elsewhere, what the engine says, and the difference. Written by the tests, which fail when a`,
+    "difference is larger than allowed or when this page is out of date.",
     "",
     "A table that the engine's constants were fitted to says so: it shows how well they fit, and is no test of the physics.",
-    'Figures "from memory" were not read in the source.',
+    'Figures "from memory" were not read in the source; handbook figures were read in public transcriptions of the books.',
     "",
     ...tables.flatMap(section),
   ].join("\n");
 }
 
 function section({ title, source, checks }: Table): string[] {
-  const head = ["| figure | unit | published | ours | difference | allowed |", "| --- | --- | ---: | ---: | ---: | ---: |"];
-  return [`## ${title}`, "", source, "", ...head, ...checks.map(line), ""];
+  const rows = [["figure", "unit", "published", "ours", "difference", "allowed"], ...checks.map(cells)];
+  const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
+  const lines = rows.map((row) => `| ${row.map((cell, i) => (i < 2 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join(" | ")} |`);
+  const rule = `| ${widths.map((width, i) => (i < 2 ? "-".repeat(width) : `${"-".repeat(width - 1)}:`)).join(" | ")} |`;
+  return [`## ${title}`, "", source, "", lines[0]!, rule, ...lines.slice(1), ""];
 }
 
-function line({ what, unit, reference, ours, within }: Check): string {
+function cells({ what, unit, reference, ours, within }: Check): string[] {
   const decimals = Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(within))));
   const difference = (ours - reference).toFixed(decimals).replace(/^-(0\.?0*)$/, "$1");
-  return `| ${what} | ${unit} | ${Number(reference.toPrecision(14))} | ${ours.toFixed(decimals)} | ${difference} | ${Number(within.toPrecision(2))} |`;
+  return [what, unit, String(Number(reference.toPrecision(14))), ours.toFixed(decimals), difference, String(Number(within.toPrecision(2)))];
 }
