@@ -18,7 +18,7 @@ test.each([
   [showFigure(measured(17.13, 0.52), "% vol"), "17.1 ± 0.5 % vol"],
   [showFigure(measured(43, 0.17), "% vol"), "43 % vol"], // under one part in a hundred changes nothing
   [showFigure(measured(0.004, 0.06), "% vol", 1), "0 % vol"], // nobody reads the second decimal of a strength
-  [showFigure({ value: null, plusMinus: null, because: ["no"] }), "unknown"],
+  [showFigure({ value: null, plusMinus: null }), "unknown"],
   [showFigure(measured(0.0017, 0.0009), "g/100 ml", 2), "0 g/100 ml"],
   [showFigure(7.249, "", 1), "7.2"],
   [showShare(0.525), "53 %"],

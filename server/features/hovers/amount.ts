@@ -21,7 +21,7 @@ export function written({ lead, quantity }: Pick<Pour, "lead" | "quantity">, { r
 }
 
 /** The ounces that people pour by, and the house's own where it has one. What is weighed and solid has no volume worth a word. */
-export function sameAmount({ g, ml }: Brings, { model }: Ingredient, settings: Settings, quantity?: Quantity): string {
+function sameAmount({ g, ml }: Brings, { model }: Ingredient, settings: Settings, quantity?: Quantity): string {
   const unit = quantity?.unit?.unit;
   const heap = model.type === "stock" && model.solid && unit?.dimension !== "volume";
   const texts = [unit?.id !== "g" && showWeight(g)];

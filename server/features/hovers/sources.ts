@@ -9,7 +9,7 @@ import type { StockFacts } from "../../house/stock.ts";
 import { asText } from "../markdown.ts";
 
 /** The fields that figures are computed from. One row each. */
-export const figureFields = [
+const figureFields = [
   { field: "abv", label: "strength", unit: "vol" },
   { field: "sugar", label: "sugar", unit: "" },
   { field: "brix", label: "sugar", unit: "°Bx" },
