@@ -27,7 +27,8 @@ module.exports = {
       { path: product, pathNot: outside },
       { path: "node_modules/(fdir|commander|vscode-jsonrpc|vscode-languageclient|vscode-languageserver)/" },
     ),
-    rule("no-cycle", {}, { circular: true }),
+    // A type is erased: what counts here is a circle that has to be run. (Floors count types too, above.)
+    rule("no-cycle", {}, { circular: true, viaOnly: { dependencyTypesNot: ["type-only"] } }),
     rule("nothing-missing", {}, { couldNotResolve: true, pathNot: "^vscode$" }),
     rule("no-tool-in-the-product", { path: product }, { dependencyTypes: ["npm-dev"], pathNot: "node_modules/@types/vscode/" }),
   ],

@@ -5,9 +5,12 @@
  * only what was computed from the names whose meaning it changed; everything else stands.
  */
 import type { Entry, Name } from "../../grammar/tree.ts";
+import type { Model } from "../engine/plan.ts";
 import { folderOf, type SpecDocument } from "./document.ts";
+import { drinkModel } from "./drink.ts";
 import { Memo } from "./memo.ts";
 import { fold, type NameClass, type Step, stepBetween } from "./names.ts";
+import { prepModel } from "./prep.ts";
 import { reuse } from "./reuse.ts";
 import { candidates, type Declaration, modifierTexts, type Resolution, type Scope, unquoted } from "./scope.ts";
 
@@ -169,6 +172,11 @@ export class House {
     for (let at: Scope | undefined = scope; at; at = at.parent) {
       for (const [key, declarations] of at.names) if (key.startsWith(`${nameClass}|`)) yield* declarations;
     }
+  }
+
+  /** What a prep, or a drink poured in a drink, is made of. Asked of the house, since each may hold the other. */
+  modelOf(entry: Entry): Model {
+    return entry.kind === "prep" ? prepModel(this, entry) : drinkModel(this, entry);
   }
 
   /** Notes that what is being computed depends on the `house` entries. */

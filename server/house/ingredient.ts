@@ -1,10 +1,8 @@
 /** What a pour's name means: a stock, a prep, a drink poured in a drink, or nothing that is declared. */
 import type { Name } from "../../grammar/tree.ts";
 import type { Model, Unknown } from "../engine/plan.ts";
-import { drinkModel } from "./drink.ts";
 import type { House } from "./house.ts";
 import { has } from "./modifiers.ts";
-import { prepModel } from "./prep.ts";
 import { notDeclared } from "./reasons.ts";
 import type { Resolution, Scope } from "./scope.ts";
 import { type StockFacts, stockFacts } from "./stock.ts";
@@ -21,8 +19,7 @@ export function ingredientOf(house: House, scope: Scope, name: Name): Ingredient
   const resolution = house.resolve(scope, ["ingredient", "drink"], name);
   const entry = resolution.found?.entry;
   if (!entry) return { resolution, model: unknownModel(resolution.text) };
-  if (entry.kind === "prep") return { resolution, model: prepModel(house, entry) };
-  if (entry.kind === "drink") return { resolution, model: drinkModel(house, entry) };
+  if (entry.kind !== "stock") return { resolution, model: house.modelOf(entry) };
   const facts = stockFacts(house, entry);
   return { resolution, facts, model: has(resolution.modifiers, "juiced") ? juiceOf(house, scope, facts) : facts.model };
 }
