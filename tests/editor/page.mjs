@@ -29,9 +29,19 @@ export async function squiggle(page) {
     .waitFor({ state: "attached", ...patience });
 }
 
+/** Points at a word until the hover tells the text; a server that is still starting says nothing at first. */
 export async function hoverWord(page, word, text) {
-  await (await token(page, word)).hover({ position: { x: 8, y: 8 } });
-  await page.locator(".monaco-hover:not(.hidden) .rendered-markdown", { hasText: text }).first().waitFor(patience);
+  const hover = page.locator(".monaco-hover:not(.hidden) .rendered-markdown", { hasText: text }).first();
+  const end = Date.now() + patience.timeout;
+  for (;;) {
+    await page.mouse.move(0, 0);
+    await (await token(page, word)).hover({ position: { x: 8, y: 8 } });
+    try {
+      return await hover.waitFor({ timeout: 3000 });
+    } catch (cause) {
+      if (Date.now() > end) throw cause;
+    }
+  }
 }
 
 /** Opens the menu of fixes on a word. */
