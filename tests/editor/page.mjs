@@ -2,7 +2,7 @@
 
 /** The editor, once a file is open. View lines hold no-break spaces: match `\s`, never a blank. */
 const openEditor = ".editor-instance .monaco-editor";
-const patience = { timeout: 12_000 };
+const patience = { timeout: 60_000 };
 
 export async function openFile(page, ...path) {
   for (const [depth, name] of path.entries()) {
