@@ -130,11 +130,11 @@ function sayPour(asked: Asked, pour: Pour): Said | undefined {
     return { text: describeUnit(quantity.unit.unit, settings, measure, quantity, ingredient?.facts), span: quantity.unit };
   }
   const modifier = ingredient?.resolution.modifiers.find((one) => holds(one, cursor.column));
-  const note = modifier && describeModifier(modifier.text, settings);
   const flat = cursor.entry.kind === "drink" ? assessDrink(house, cursor.entry) : undefined;
   const mine = flat?.flat.pours.find((one) => one.entry === cursor.entry && one.line === cursor.line);
   const whole = mine && flat ? describePour(house, flat, mine, settings, measure) : undefined;
-  if (note) return { text: paragraphs(note, whole), span: modifier! };
+  const note = modifier && describeModifier(modifier.text, whole ? undefined : settings);
+  if (note) return { text: paragraphs(note, whole), span: modifier };
   if (whole) return { text: whole, span: pour };
   if (!ingredient?.resolution.found) return undefined;
   if (cursor.entry.kind === "prep" && cursor.content.kind === "pour") {

@@ -28,8 +28,7 @@ describe("a drink", () => {
       // 60 ml of 40 % in 105 ml, before any water: 22.9 %, by arithmetic on volumes within 0.2.
       /strength \| 1\d\.\d ± 0\.\d % vol, 2[23](\.\d)? before \| inside 13 to 21 \|/,
       /dilution \| \d\d ± \d ml water, \d\d %/,
-      /temperature \| −\d(\.\d)? /,
-      /volume \| 1\d\d ± \d ml, fills \d\d % of 200 ml/,
+      /volume \| 1\d\d ± \d ml at −\d(\.\d)? (± \d\.\d )?°C, \d\d % of 200 ml/,
       /sugar \| .* g\/100 ml.* \| inside 4 to 10\.5 \|/,
       /acid \| .* g\/100 ml \| inside 0\.65 to 1\.25 \|/,
       /ratio, sweet ÷ acid \| .* \| inside 4 to 13 \|/,
@@ -95,7 +94,7 @@ describe("a drink", () => {
 
   test("amounts stand in the house's unit, or in the editor's", () => {
     const oz = sour().replace("  freezer: -18 C", "  freezer: -18 C\n  units: oz\n  ounce: 30 ml");
-    checkHover(oz, /volume \| [\d.]+ ± [\d.]+ oz, fills \d+ % of/);
+    checkHover(oz, /volume \| [\d.]+ ± [\d.]+ oz at .*, \d+ % of 6/);
     const { house, document, position } = fixtureOf(oz);
     const asked = hover(house, document, position, "cl")!.contents as { value: string };
     expect(asked.value).toMatch(/volume \| [\d.]+ ± [\d.]+ cl/);
@@ -108,7 +107,7 @@ describe("a pour", () => {
       sour("drink Bell Buoy", "60 ml white r<>um"),
       "**60 ml white rum**",
       "57 % of what is poured",
-      "| 18.9 g |",
+      "Brings 18.9 g alcohol · ",
       "in with the ice",
       "Stated: strength 40 %",
     ));
@@ -118,7 +117,7 @@ describe("a pour", () => {
 
   test("frozen, it says by how much less water the drink takes up, and that is the difference of the two drinks", () => {
     const frozen = hoverAt(sour("drink Bell Buoy", "60 ml white r<>um, frozen"));
-    const [, less, water, warm] = /takes up \*\*([\d.]+) ml less water\*\* than with it at 20 °C: ([\d.]+) ml instead of ([\d.]+) ml/.exec(
+    const [, less, water, warm] = /takes up \*\*([\d.]+) ml less water\*\* than with it at 20 °C, ([\d.]+) ml instead of ([\d.]+) ml/.exec(
       frozen,
     )!;
     expect(Number(less)).toBeGreaterThan(5);
@@ -161,13 +160,18 @@ describe("a pour", () => {
 
   test("in a prep it tells its share of the whole", () => {
     checkHover("prep brine\n  20 g sea sa<>lt\n  80 g water\n", "**20 g sea salt** · 20 % of it by weight");
-    checkHover("prep brine\n  20 g sea salt\n  to 100 g wat<>er\n", "80 % of it by weight", "| 80 g |");
+    checkHover("prep brine\n  20 g sea salt\n  to 100 g wat<>er\n", "80 % of it by weight", "Brings 80 g water.");
     checkHover("prep syrup\n  parts by: weight\n  2 parts white sug<>ar\n  1 part water\n", "67 % of it by weight");
     checkHover("prep rum\n  700 ml aged rum\n  8 bay lea<>ves, strained out\n", "strained out", "brings no weight");
   });
 
   test("the word behind it that means something", () =>
-    checkHover(sour("drink Bell Buoy", "60 ml white rum, fro<>zen"), "**frozen**", "Here: −18 °C, the house's freezer"));
+    checkHover(
+      sour("drink Bell Buoy", "60 ml white rum, fro<>zen"),
+      "**frozen**",
+      "At −18 °C, the house's freezer: the drink takes up",
+      "no Here:",
+    ));
 });
 
 describe("preps, stock and the rest of the house", () => {
@@ -216,6 +220,7 @@ describe("preps, stock and the rest of the house", () => {
     ["menu Win<>ter\n  - Slip 12\n", "1 drinks"],
     ["house B<>ar\n  ounce: imperial\n", "28.4 ml"],
     ["dri<>nk Slip\n", "A spec"],
+    ["prep syrup\n  100 g white sugar\n  100 g water, ho<>t\n", "Here: 85 °C"],
     ["pre<>p syrup\n", "Something made here"],
   ])("%j", (text, label) => checkHover(text, label));
 

@@ -6,7 +6,7 @@ import type { Ingredient } from "../../house/ingredient.ts";
 import type { Settings } from "../../house/settings.ts";
 import { showNumber, showVolume, showWeight } from "../../house/show.ts";
 import { type Brings, bringsOf } from "../brings.ts";
-import { asText, paragraphs, table } from "../markdown.ts";
+import { asText, paragraphs } from "../markdown.ts";
 
 export function describeAmount(ingredient: Ingredient, amount: Amount, settings: Settings, quantity?: Quantity): string {
   const brings = bringsOf(ingredient.model, amount);
@@ -45,24 +45,29 @@ function sameAmount({ g, ml }: Brings, { model }: Ingredient, settings: Settings
 /** Less is dashed or dropped, and nobody reads it in ounces. */
 const leastToConvertMl = 2;
 
+/** `Brings 17 g alcohol · 0.25 g sugar · 30 g water`: what there is none of is left out. */
 function contents(brings: Brings): string {
-  const grams = (value: number | null) => (value === null ? "unknown" : value < leastG ? "none" : showWeight(value));
-  const columns = [
-    ["alcohol", grams(brings.ethanolG)],
-    ["sugar", grams(brings.sugarG)],
-    ["acid as citric", grams(brings.acidG)],
-    ["water", grams(brings.waterG)],
+  const parts = [
+    grams(brings.ethanolG, "alcohol"),
+    grams(brings.sugarG, "sugar"),
+    grams(brings.acidG, "acid as citric"),
+    grams(brings.saltG, "salt", leastSaltG),
+    brings.caffeineMg === null
+      ? "caffeine unknown"
+      : brings.caffeineMg >= leastCaffeineMg && `${showNumber(brings.caffeineMg)} mg caffeine`,
+    grams(brings.waterG, "water"),
   ];
-  if (brings.saltG === null || brings.saltG >= leastSaltG) columns.push(["salt", grams(brings.saltG)]);
-  if (brings.caffeineMg === null) columns.push(["caffeine", "unknown"]);
-  else if (brings.caffeineMg >= 0.5) columns.push(["caffeine", `${showNumber(brings.caffeineMg)} mg`]);
-  return table(
-    columns.map(([head]) => head!),
-    [columns.map(([, cell]) => cell!)],
-  );
+  const present = parts.filter(Boolean);
+  return present.length > 0 ? `Brings ${present.join(" · ")}.` : "";
+}
+
+function grams(value: number | null, what: string, least = leastG): string {
+  if (value === null) return `${what} unknown`;
+  return value < least ? "" : `${showWeight(value)} ${what}`;
 }
 
 /** Less than this counts as none. */
 const leastG = 0.005;
-/** The salt that water and juice bring by themselves is not worth a column. */
+/** The salt that water and juice bring by themselves is not worth a word. */
 const leastSaltG = 0.05;
+const leastCaffeineMg = 0.5;

@@ -11,6 +11,8 @@ import { cautionsOf } from "../cautions.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
 
 const mostLines = 12;
+/** Lines close together: an editor shows only so much of a hover at once. */
+const lineBreak = "  \n";
 
 export function describeDrink(house: House, entry: Entry, measure: Measure): string {
   const assessment = assessDrink(house, entry);
@@ -18,7 +20,7 @@ export function describeDrink(house: House, entry: Entry, measure: Measure): str
   const rows = rowsOf(house, assessment, family, measure);
   const head = family.name ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
   const left = mostLines - rows.length - 2;
-  return paragraphs(titleOf(house, entry, assessment), table(head, rows), ...notesOf(assessment, rows).slice(0, left));
+  return paragraphs(titleOf(house, entry, assessment), table(head, rows), notesOf(assessment, rows).slice(0, left).join(lineBreak));
 }
 
 function titleOf(house: House, entry: Entry, { flat }: Assessment): string {
@@ -50,12 +52,14 @@ function rowsOf(house: House, assessment: Assessment, family: Family, measure: M
     ? showShare(figure("dilutionShare"))
     : `${showVolume(each("waterMl"), measure)} water, ${showShare(outcome.value("dilutionShare") ?? 0)}`;
   rows.push(["dilution", water === null ? "unknown" : water > 0 ? added : "none", window("dilution")]);
-  rows.push(["temperature", showTemperature(figure("temperatureC")), ""]);
-  if (!proportional) {
+  const temperature = showTemperature(figure("temperatureC"));
+  if (proportional) rows.push(["temperature", temperature, ""]);
+  else {
     const glass = glassOf(house, house.scopeOf(flat.entry), flat);
     const fill = outcome.value("fillShare");
-    const full = glass && fill !== null ? `, fills ${showShare(fill)} of ${showVolume(glass.plan.capacityMl.value, measure)}` : "";
-    rows.push(["volume", `${showVolume(each("afterVolumeMl"), measure)}${full}`, ""]);
+    const full = glass && fill !== null ? `, ${showShare(fill)} of ${showVolume(glass.plan.capacityMl.value, measure)}` : "";
+    const volume = each("afterVolumeMl");
+    rows.push(["volume", volume.value === null ? "unknown" : `${showVolume(volume, measure)} at ${temperature}${full}`, ""]);
   }
   rows.push(["sugar", sugarOf(assessment), window("sugar")]);
   rows.push(["acid", per100(figure("acidGPer100Ml")), window("acid")]);

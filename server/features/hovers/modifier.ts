@@ -4,10 +4,10 @@ import type { Settings } from "../../house/settings.ts";
 import { showTemperature } from "../../house/show.ts";
 import { asText, bold, paragraphs } from "../markdown.ts";
 
-/** Absent for a note. */
-export function describeModifier(text: string, settings: Settings): string | undefined {
+/** Absent for a note. Without settings how cold or hot that is here is left to whoever says it anyway. */
+export function describeModifier(text: string, settings?: Settings): string | undefined {
   const modifier = modifiers.find(({ word }) => word === text.toLowerCase());
-  const setting = { frozen: settings.freezerC, chilled: settings.fridgeC, hot: settings.hotC }[text.toLowerCase()];
+  const setting = settings && { frozen: settings.freezerC, chilled: settings.fridgeC, hot: settings.hotC }[text.toLowerCase()];
   return (
     modifier &&
     paragraphs(`${bold(modifier.word)} · ${modifier.doc}`, setting && `Here: ${showTemperature(setting.value)}, ${asText(setting.why)}.`)

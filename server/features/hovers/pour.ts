@@ -60,7 +60,7 @@ function temperatureOf({ plan, outcome }: Assessment, index: number, measure: Me
   if (water === null || ambient === null || Math.abs(ambient - water) < 0.05) return `${at}.`;
   const saved = ambient - water;
   const change = `${showVolume(Math.abs(saved), measure)} ${saved > 0 ? "less" : "more"} water`;
-  return `${at}. So the drink takes up **${change}** than with it at ${showTemperature(plan.ambientC.value)}: ${showVolume(water, measure)} instead of ${showVolume(ambient, measure)}.`;
+  return `${at}: the drink takes up **${change}** than with it at ${showTemperature(plan.ambientC.value)}, ${showVolume(water, measure)} instead of ${showVolume(ambient, measure)}.`;
 }
 
 /** The water that the same drink takes up with one pour at the room's temperature, ml. */
