@@ -2,7 +2,7 @@
 
 /** The editor, once a file is open. View lines hold no-break spaces: match `\s`, never a blank. */
 const openEditor = ".editor-instance .monaco-editor";
-const patience = { timeout: 60_000 };
+const patience = { timeout: 150_000 };
 
 export async function openFile(page, ...path) {
   for (const [depth, name] of path.entries()) {
@@ -37,7 +37,7 @@ export async function hoverWord(page, word, text) {
     await page.mouse.move(0, 0);
     await (await token(page, word)).hover({ position: { x: 8, y: 8 } });
     try {
-      return await hover.waitFor({ timeout: 3000 });
+      return await hover.waitFor({ timeout: 6000 });
     } catch (cause) {
       if (Date.now() > end) throw cause;
     }
