@@ -7,6 +7,7 @@ import { at, sugarOf } from "../engine/liquid.ts";
 import type { Outcome, PourPlan, ServePlan } from "../engine/plan.ts";
 import { isKnown } from "../engine/uncertainty.ts";
 import type { Assessment } from "./drink.ts";
+import { type FamilyWindow, isInside } from "./family.ts";
 import type { Edit } from "./finding.ts";
 import type { House } from "./house.ts";
 import { stepOf, writtenNumber } from "./measurable.ts";
@@ -24,11 +25,14 @@ export interface Adjustment {
   readonly change: number;
 }
 
+/** Amounts are tried up to so many times the present one, and down to one step. */
+const furthest = 4;
+
 /**
- * For each pour that brings sugar or acid the nearest amount at which the drink `fits`, as far as
- * there is one; the smallest change first. Only one pour is changed at a time.
+ * For each pour that brings sugar or acid the nearest amount at which the drink stands inside all of
+ * the windows, as far as there is one; the smallest change first. Only one pour is changed at a time.
  */
-export function nearestAdjustments(house: House, { flat, plan, pours }: Assessment, fits: (outcome: Outcome) => boolean): Adjustment[] {
+export function nearestAdjustments(house: House, { flat, plan, pours }: Assessment, windows: readonly FamilyWindow[]): Adjustment[] {
   const settings = settingsOf(house, house.scopeOf(flat.entry));
   const found: Adjustment[] = [];
   for (const [index, pour] of pours.entries()) {
@@ -39,7 +43,10 @@ export function nearestAdjustments(house: House, { flat, plan, pours }: Assessme
     const oneMl = quantity && mlOfOne(quantity, planned);
     if (!quantity || !step || !oneMl || !isTasted(planned)) continue;
     // What is poured for several serves moves by a step for each of them.
-    const ml = nearestAmount(plan, index, step * oneMl * Math.max(1, plan.serves), fits);
+    const stepMl = step * oneMl * Math.max(1, plan.serves);
+    const ends = [stepMl, furthest * quantity.value! * oneMl].map((ml) => assess(withAmount(plan, index, ml)));
+    if (!windows.every((window) => isReached(window, ends))) continue;
+    const ml = nearestAmount(plan, index, stepMl, (outcome) => windows.every((window) => isInside(outcome, window)), furthest);
     if (ml === undefined) continue;
     const amount = ml / oneMl;
     found.push({
@@ -70,6 +77,15 @@ function writtenIn(pour: FlatPour): Pour | undefined {
   const content = pour.entry.lines[pour.line]?.content;
   if (content?.kind === "swap") return content.readings.find((reading) => reading.in.name === pour.name)?.in;
   return content?.kind === "pour" ? content.pour : undefined;
+}
+
+/**
+ * Whether a window can be reached between two ends. What one pour does to a figure goes one way, so
+ * where both ends are out on the same side, everything between them is.
+ */
+function isReached({ figure, low, high }: FamilyWindow, ends: readonly Outcome[]): boolean {
+  const values = ends.map((outcome) => outcome.value(figure));
+  return !values.every((value) => value !== null && value < low) && !values.every((value) => value !== null && value > high);
 }
 
 /** Millilitres of one of the pour's unit; absent for what is weighed, ranges, and amounts nobody knows. */

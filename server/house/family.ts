@@ -1,5 +1,5 @@
 /** The windows that a drink is held against: its family's, each replaced by the drink's own where it states one. */
-import type { FigureName } from "../engine/plan.ts";
+import type { FigureName, Outcome } from "../engine/plan.ts";
 import { type FieldAt, findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import type { FlatDrink } from "./riff.ts";
@@ -24,6 +24,12 @@ export interface FamilyWindow extends Window {
   readonly at: FieldAt;
 }
 
+/** Whether the plain figure stands inside. What is unknown is in no window. */
+export function isInside(outcome: Outcome, { figure, low, high }: FamilyWindow): boolean {
+  const value = outcome.value(figure);
+  return value !== null && value >= low && value <= high;
+}
+
 export interface Family {
   readonly name: string;
   readonly windows: ReadonlyMap<WindowField, FamilyWindow>;
@@ -31,14 +37,16 @@ export interface Family {
 
 /** The family that a drink names with its windows; a drink without a family has only windows of its own. */
 export function familyOf(house: House, flat: FlatDrink): Family {
-  const named = flat.field("family")?.field.value?.text ?? "";
-  const entry = named ? house.lookup(house.scopeOf(flat.entry), "family", named)[0]?.entry : undefined;
-  const windows = new Map<WindowField, FamilyWindow>();
-  for (const { field, figure, scale } of windowFields) {
-    const at = findFieldIn(flat.entry, field) ?? (entry && findFieldIn(entry, field));
-    const read = at && readWindow(at.field, "4 to 13");
-    if (!read || isWrong(read) || !read.value) continue;
-    windows.set(field, { field, figure, at, low: read.value.low * scale, high: read.value.high * scale });
-  }
-  return { name: entry?.name?.text ?? named, windows };
+  return house.recall(flat.entry, "family", () => {
+    const named = flat.field("family")?.field.value?.text ?? "";
+    const entry = named ? house.lookup(house.scopeOf(flat.entry), "family", named)[0]?.entry : undefined;
+    const windows = new Map<WindowField, FamilyWindow>();
+    for (const { field, figure, scale } of windowFields) {
+      const at = findFieldIn(flat.entry, field) ?? (entry && findFieldIn(entry, field));
+      const read = at && readWindow(at.field, "4 to 13");
+      if (!read || isWrong(read) || !read.value) continue;
+      windows.set(field, { field, figure, at, low: read.value.low * scale, high: read.value.high * scale });
+    }
+    return { name: entry?.name?.text ?? named, windows };
+  });
 }

@@ -1,6 +1,6 @@
 /** A remark behind a name that is one slip away from a word that means something. */
 import { nearModifier } from "../house/modifiers.ts";
-import { poursWritten } from "./pours.ts";
+import { poursNamed } from "./pours.ts";
 import type { Rule } from "./rule.ts";
 import { shaken, specimen } from "./specimen.ts";
 
@@ -15,9 +15,8 @@ export const misspeltModifier: Rule = {
     good: specimen(["60 ml gin, frozen"], shaken),
   },
   *check(house, entry) {
-    const scope = house.scopeOf(entry);
-    for (const { line, name } of poursWritten(entry)) {
-      for (const { text, start, end } of house.resolve(scope, ["ingredient", "drink"], name).modifiers) {
+    for (const { line, ingredient } of poursNamed(house, entry)) {
+      for (const { text, start, end } of ingredient.resolution.modifiers) {
         const near = nearModifier(text);
         if (!near) continue;
         yield {

@@ -1,10 +1,9 @@
 /** A step of a method that starts with a word one slip away from a technique. */
 import { techniques } from "../engine/techniques.ts";
-import { findFieldIn } from "../house/entry.ts";
-import { readMethod } from "../house/method.ts";
 import { nearestOf } from "../house/nearest.ts";
 import type { Rule } from "./rule.ts";
 import { shaken, specimen } from "./specimen.ts";
+import { stepsWritten } from "./steps.ts";
 
 const words = techniques.flatMap((technique) => technique.words);
 
@@ -19,9 +18,10 @@ export const misspeltTechnique: Rule = {
     good: specimen(["60 ml gin"], shaken),
   },
   *check(house, entry) {
-    const method = findFieldIn(entry, "method");
-    if (!method) return;
-    for (const { item, technique } of readMethod(house, house.scopeOf(entry), method.field)) {
+    const written = stepsWritten(house, entry);
+    if (!written) return;
+    const { method } = written;
+    for (const { item, technique } of written.steps) {
       const start = technique ? undefined : stepWords.exec(item.text)?.[1];
       const near = start ? nearestOf(start, words, 1)[0] : undefined;
       if (!start || !near) continue;

@@ -1,5 +1,7 @@
 /** The pours that an entry itself writes, in whatever line they stand. */
 import type { Entry, Name, Pour } from "../../grammar/tree.ts";
+import type { House } from "../house/house.ts";
+import { type Ingredient, ingredientOf } from "../house/ingredient.ts";
 
 export interface WrittenPour {
   readonly line: number;
@@ -7,17 +9,30 @@ export interface WrittenPour {
   readonly name: Name;
 }
 
+export interface NamedPour extends WrittenPour {
+  readonly ingredient: Ingredient;
+}
+
+const written = new WeakMap<Entry, readonly WrittenPour[]>();
+
 /** Pours, alternatives, and what a swap puts in: everything that goes into the drink by this entry's own lines. */
-export function* poursWritten(entry: Entry): Generator<WrittenPour> {
-  for (const [line, { content }] of entry.lines.entries()) {
-    const pour =
-      content.kind === "pour"
-        ? content.pour
-        : content.kind === "or"
-          ? content.pour
-          : content.kind === "swap"
-            ? content.readings[0]?.in
-            : undefined;
-    if (pour?.name) yield { line, pour, name: pour.name };
+export function poursWritten(entry: Entry): readonly WrittenPour[] {
+  let pours = written.get(entry);
+  if (!pours) {
+    pours = entry.lines.flatMap(({ content }, line) => {
+      const pour =
+        content.kind === "pour" || content.kind === "or" ? content.pour : content.kind === "swap" ? content.readings[0]?.in : undefined;
+      return pour?.name ? [{ line, pour, name: pour.name }] : [];
+    });
+    written.set(entry, pours);
   }
+  return pours;
+}
+
+/** The same with what each name means. */
+export function poursNamed(house: House, entry: Entry): readonly NamedPour[] {
+  return house.recall(entry, "poursNamed", () => {
+    const scope = house.scopeOf(entry);
+    return poursWritten(entry).map((one) => ({ ...one, ingredient: ingredientOf(house, scope, one.name) }));
+  });
 }

@@ -2,7 +2,7 @@
  * What the parser finds in a line as text: one rule for each of its codes, all of them alike. The words
  * come from the parser; here stands why it matters, and how loud it is.
  */
-import type { SyntaxCode, SyntaxProblem } from "../../grammar/tree.ts";
+import type { Entry, SyntaxCode, SyntaxProblem } from "../../grammar/tree.ts";
 import type { Fix } from "../house/finding.ts";
 import type { Rule } from "./rule.ts";
 
@@ -113,8 +113,8 @@ export const syntaxRules: readonly Rule[] = (Object.entries(rows) as [SyntaxCode
   docs,
   entries: ["house", "stock", "prep", "drink", "menu", "family", "glass", "ice", "preamble", "unknown"],
   *check(_house, entry) {
-    for (const [line, { problem, text }] of entry.lines.entries()) {
-      if (problem?.code !== code) continue;
+    for (const { line, problem, text } of problemsIn(entry)) {
+      if (problem.code !== code) continue;
       yield {
         place: { line, start: problem.start, end: problem.end },
         what: problem.what,
@@ -131,6 +131,24 @@ export const syntaxRules: readonly Rule[] = (Object.entries(rows) as [SyntaxCode
     }
   },
 }));
+
+interface ProblemAt {
+  readonly line: number;
+  readonly problem: SyntaxProblem;
+  readonly text: string;
+}
+
+const problems = new WeakMap<Entry, readonly ProblemAt[]>();
+
+/** Read once for all of the codes: most entries have none. */
+function problemsIn(entry: Entry): readonly ProblemAt[] {
+  let found = problems.get(entry);
+  if (!found) {
+    found = entry.lines.flatMap(({ problem, text }, line) => (problem ? [{ line, problem, text }] : []));
+    problems.set(entry, found);
+  }
+  return found;
+}
 
 /** The texts that would put the line right; for `1,000` both of its meanings. */
 function textsInstead(problem: SyntaxProblem, text: string): string[] {

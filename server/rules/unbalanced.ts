@@ -1,13 +1,12 @@
 /** Sweet against sour, held against the family: one finding, and the nearest amount that puts it right. */
-import type { Outcome } from "../engine/plan.ts";
 import { type Adjustment, editOf, nearestAdjustments } from "../house/adjust.ts";
 import { isCyclic } from "../house/cycles.ts";
 import { type Assessment, assessDrink } from "../house/drink.ts";
-import { type Family, familyOf, type WindowField } from "../house/family.ts";
+import { type Family, type FamilyWindow, familyOf, isInside, type WindowField } from "../house/family.ts";
 import type { Fix } from "../house/finding.ts";
 import { showNumber } from "../house/show.ts";
 import type { Rule } from "./rule.ts";
-import { findOutside, isInside, type Outside, placeOfWindow, severityOf, showOutside, standard } from "./windows.ts";
+import { findOutside, type Outside, placeOfWindow, severityOf, showOutside, standard } from "./windows.ts";
 
 const tasted = ["ratio", "sugar", "acid"] as const satisfies readonly WindowField[];
 
@@ -28,7 +27,7 @@ export const unbalanced: Rule = {
     if (isUnfinished(assessment, family)) return;
     const outsides = tasted.map((field) => findOutside(assessment.outcome, family.windows.get(field))).filter((one) => one !== undefined);
     if (outsides.length === 0) return;
-    const ways = nearestAdjustments(house, assessment, endsIt(assessment, family)).slice(0, 3);
+    const ways = nearestAdjustments(house, assessment, windowsToKeep(assessment, family)).slice(0, 3);
     yield {
       severity: severityOf(entry, outsides),
       place: placeOfWindow(entry, outsides[0]!.window),
@@ -39,10 +38,9 @@ export const unbalanced: Rule = {
   },
 };
 
-/** Sweet and sour stand inside, and nothing that is inside now is driven out. */
-function endsIt({ outcome }: Assessment, { windows }: Family): (changed: Outcome) => boolean {
-  const wanted = [...windows.values()].filter((window) => tasted.some((field) => field === window.field) || isInside(outcome, window));
-  return (changed) => wanted.every((window) => isInside(changed, window));
+/** Sweet and sour are to stand inside, and nothing that is inside now is to be driven out. */
+function windowsToKeep({ outcome }: Assessment, { windows }: Family): FamilyWindow[] {
+  return [...windows.values()].filter((window) => tasted.some((field) => field === window.field) || isInside(outcome, window));
 }
 
 /** Nothing sweet and nothing sour is poured yet into what is to be both. */

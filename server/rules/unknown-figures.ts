@@ -6,14 +6,14 @@ import { isCyclic } from "../house/cycles.ts";
 import { assessDrink } from "../house/drink.ts";
 import { linesOf } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
-import { type Ingredient, ingredientOf } from "../house/ingredient.ts";
+import type { Ingredient } from "../house/ingredient.ts";
 import { assessPrepEntry } from "../house/prep.ts";
 import { madeFromItself, noAmount, notDeclared } from "../house/reasons.ts";
 import { flatten } from "../house/riff.ts";
 import { settingsOf } from "../house/settings.ts";
 import { showList } from "../house/show.ts";
 import { headPlace, isFaulty } from "./places.ts";
-import { poursWritten } from "./pours.ts";
+import { poursNamed } from "./pours.ts";
 import type { Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
 import { hasStrangeUnit } from "./unknown-unit.ts";
@@ -32,8 +32,9 @@ export const unknownFigures: Rule = {
   },
   *check(house, entry) {
     if (isCyclic(house, entry)) return;
-    const said = saidElsewhere(house, entry);
     const { unknown, reasons } = unknownIn(house, entry);
+    if (reasons.length === 0) return;
+    const said = saidElsewhere(house, entry);
     const fresh = reasons.filter((reason) => !said.has(reason));
     if (fresh.length === 0) return;
     yield {
@@ -84,8 +85,7 @@ function saidElsewhere(house: House, entry: Entry): Set<string> {
   const say = (reasons: readonly string[]) => {
     for (const reason of reasons) said.add(reason);
   };
-  for (const { line, name, pour } of poursWritten(entry)) {
-    const ingredient = ingredientOf(house, scope, name);
+  for (const { line, pour, ingredient } of poursNamed(house, entry)) {
     const { resolution } = ingredient;
     const used = resolution.found?.entry;
     if (!used) said.add(notDeclared(resolution.text));

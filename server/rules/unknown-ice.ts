@@ -3,11 +3,11 @@ import type { Entry } from "../../grammar/tree.ts";
 import type { Place } from "../house/document.ts";
 import { findFieldIn } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
-import { readMethod } from "../house/method.ts";
 import { askFor, nearestNames } from "../house/nearest.ts";
 import { namedIn } from "./named.ts";
 import type { Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
+import { stepsWritten } from "./steps.ts";
 
 export const unknownIce: Rule = {
   code: "unknown-ice",
@@ -35,16 +35,19 @@ export const unknownIce: Rule = {
 function unknownIn(house: House, entry: Entry): { place: Place; text: string }[] {
   const named = namedIn(house, entry, findFieldIn(entry, "ice"), "ice");
   const unknown = named && !named.known ? [named] : [];
-  const method = findFieldIn(entry, "method");
-  if (!method || entry.kind !== "drink") return unknown;
-  for (const { item, technique, ice } of readMethod(house, house.scopeOf(entry), method.field)) {
-    const match = technique && !ice ? named_.exec(item.text) : null;
-    if (!match) continue;
-    const start = item.start + match.index + match[0].length - match[1]!.length;
-    unknown.push({ place: { line: method.line, start, end: start + match[1]!.length }, text: match[1]!, known: false });
+  const written = entry.kind === "drink" ? stepsWritten(house, entry) : undefined;
+  for (const { item, technique, ice } of written?.steps ?? []) {
+    const name = technique && !ice ? iceNamedIn(item.text) : undefined;
+    if (!name) continue;
+    const end = item.start + item.text.length;
+    unknown.push({ place: { line: written!.method.line, start: end - name.length, end }, text: name, known: false });
   }
   return unknown;
 }
 
-/** `with 120 g crushed ice`: what is named after the weight, where it calls itself ice. */
-const named_ = /\b(?:with|over|on)\s+(?:about\s+)?(?:[\d.]+\s*(?:k?g|oz|lb)\s+)?(?:an?\s+|one\s+|fresh\s+)?(\S.*\bice|\S*\s*cubes?)$/i;
+/** `with 120 g crushed ice`: what is named at the end of a step, behind its weight, where it calls itself ice. */
+function iceNamedIn(step: string): string | undefined {
+  const named = /\b(?:with|over|on)\s+(.+)$/i.exec(step)?.[1];
+  const name = named?.replace(/^(?:about\s+)?[\d.]+\s*(?:k?g|oz|lb)\s+/i, "").replace(/^(?:an?|one|fresh)\s+/i, "");
+  return name && /\b(?:ice|cubes?)$/i.test(name) ? name : undefined;
+}

@@ -6,7 +6,7 @@ import { askFor, nearestNames } from "../house/nearest.ts";
 import type { Resolution, Scope } from "../house/scope.ts";
 import { stockFacts } from "../house/stock.ts";
 import { writtenName } from "../house/write.ts";
-import { poursWritten } from "./pours.ts";
+import { poursNamed } from "./pours.ts";
 import type { Rule } from "./rule.ts";
 import { slippedUnit } from "./unknown-unit.ts";
 
@@ -22,8 +22,8 @@ export const unknownIngredient: Rule = {
   },
   *check(house, entry) {
     const scope = house.scopeOf(entry);
-    for (const { line, pour, name } of poursWritten(entry)) {
-      const resolution = house.resolve(scope, ["ingredient", "drink"], name);
+    for (const { line, pour, name, ingredient } of poursNamed(house, entry)) {
+      const { resolution } = ingredient;
       if (resolution.found || unclear(house, scope, entry, line, pour)) continue;
       const near = nearestNames(house, scope, "ingredient", resolution.text);
       yield {

@@ -4,7 +4,7 @@ import { type Dimension, type Unit, units } from "../../grammar/units.ts";
 import type { House } from "../house/house.ts";
 import { slipsBetween } from "../house/nearest.ts";
 import type { Scope } from "../house/scope.ts";
-import { poursWritten } from "./pours.ts";
+import { poursNamed } from "./pours.ts";
 import type { Rule } from "./rule.ts";
 
 const pourable: ReadonlySet<Dimension> = new Set(["volume", "mass", "part", "piece"]);
@@ -20,8 +20,7 @@ export const unknownUnit: Rule = {
     good: "drink Slip Water\n  glass: highball\n  method: build over cubed ice\n  garnish: none\n  50 ml gin\n",
   },
   *check(house, entry) {
-    const scope = house.scopeOf(entry);
-    for (const { line, pour } of poursWritten(entry)) {
+    for (const { line, pour, ingredient } of poursNamed(house, entry)) {
       const unit = pour.quantity?.unit;
       if (unit && !pourable.has(unit.unit.dimension)) {
         yield {
@@ -31,7 +30,7 @@ export const unknownUnit: Rule = {
         };
         continue;
       }
-      const slip = slippedUnit(house, scope, pour);
+      const slip = ingredient.resolution.found ? undefined : slippedUnit(house, house.scopeOf(entry), pour);
       if (!slip) continue;
       const { word, near } = slip;
       yield {

@@ -2,10 +2,9 @@
 import type { Unit } from "../../grammar/units.ts";
 import { liquidOf } from "../engine/composition.ts";
 import { sizeOf } from "../house/amounts.ts";
-import { ingredientOf } from "../house/ingredient.ts";
 import { settingsOf } from "../house/settings.ts";
 import { showWeight } from "../house/show.ts";
-import { poursWritten } from "./pours.ts";
+import { poursNamed } from "./pours.ts";
 import type { Rule } from "./rule.ts";
 import { shaken, specimen } from "./specimen.ts";
 
@@ -20,14 +19,13 @@ export const volumeOfSolid: Rule = {
     good: specimen(["60 ml rum", "22.5 ml lime juice", "13 g sugar"], shaken),
   },
   *check(house, entry) {
-    const scope = house.scopeOf(entry);
-    const settings = settingsOf(house, scope);
-    for (const { line, pour, name } of poursWritten(entry)) {
+    for (const { line, pour, ingredient } of poursNamed(house, entry)) {
       const { quantity } = pour;
       const unit = quantity?.unit?.unit;
       if (!quantity?.value || !unit || !isVolume(unit)) continue;
-      const { facts, model, resolution } = ingredientOf(house, scope, name);
+      const { facts, model, resolution } = ingredient;
       if (!facts?.model.solid || model !== facts.model) continue;
+      const settings = settingsOf(house, house.scopeOf(entry));
       const grams = facts.model.densityGPerMl && quantity.value * sizeOf(unit, facts, settings).value * liquidOf(model).gPerMl;
       const text = grams && showWeight(Number(grams.toPrecision(2)));
       yield {

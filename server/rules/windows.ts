@@ -34,12 +34,6 @@ export function findOutside(outcome: Outcome, window: FamilyWindow | undefined):
   return { window, figure, side, far: value < farBelow * low || value > farAbove * high };
 }
 
-/** Whether the plain figure stands inside. What is unknown is in no window. */
-export function isInside(outcome: Outcome, { figure, low, high }: FamilyWindow): boolean {
-  const value = outcome.value(figure);
-  return value !== null && value >= low && value <= high;
-}
-
 /** `17.6 ± 0.6 g/100 ml of sugar, where 4 to 10.5 is usual`. */
 export function showOutside({ window, figure }: Outside): string {
   const what = names[window.field];

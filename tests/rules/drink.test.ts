@@ -1,9 +1,8 @@
 /** Findings about the drink as it is computed, and about its making. */
 import { describe, expect, test } from "vitest";
 import { assessDrink } from "../../server/house/drink.ts";
-import { familyOf } from "../../server/house/family.ts";
+import { familyOf, isInside } from "../../server/house/family.ts";
 import { shaken, specimen } from "../../server/rules/specimen.ts";
-import { isInside } from "../../server/rules/windows.ts";
 import { entryNamed, houseOf } from "../house/make.ts";
 import { apply, checkFindings, codesIn, findIn, findOne } from "./check.ts";
 
