@@ -1,8 +1,9 @@
 /** Ounces and millilitres in one drink. */
-import type { Entry } from "../../grammar/tree.ts";
+import type { Entry, Quantity } from "../../grammar/tree.ts";
 import { findUnit } from "../../grammar/units.ts";
 import type { Edit, Fix } from "../house/finding.ts";
 import { isMeasurable, isPoured, nearestMeasurable, stepOf, writtenNumber } from "../house/measurable.ts";
+import { flatten } from "../house/riff.ts";
 import { type Settings, settingsOf } from "../house/settings.ts";
 import { poursWritten, type WrittenPour } from "./pours.ts";
 import type { Rule } from "./rule.ts";
@@ -20,22 +21,29 @@ export const mixedUnits: Rule = {
   },
   *check(house, entry) {
     const settings = settingsOf(house, house.scopeOf(entry));
-    const poured = [...poursWritten(entry)].filter(({ pour }) => pour.quantity?.unit && isPoured(pour.quantity.unit.unit));
-    const strange = poured.filter((one) => isOunces(one) !== (settings.units === "oz"));
-    if (strange.length === 0 || strange.length === poured.length) return;
+    const strange = poursWritten(entry).filter(({ pour }) => isStrange(pour.quantity, settings));
+    if (strange.length === 0) return;
+    // What a riff inherits is measured beside what it writes.
+    const all = [...flatten(house, entry).pours, ...poursWritten(entry).map(({ pour }) => pour)];
+    if (!all.some(({ quantity }) => isMeasured(quantity) && !isStrange(quantity, settings))) return;
     const { line, pour } = strange[0]!;
     const { quantity } = pour;
     yield {
       place: { line, start: quantity!.start, end: quantity!.end },
-      what: `This drink is measured in ${isOunces(strange[0]!) ? "ounces here and millilitres" : "millilitres here and ounces"} elsewhere, so the hand has to change jiggers.`,
+      what: `This drink is measured in ${settings.units === "oz" ? "millilitres here and ounces" : "ounces here and millilitres"} elsewhere, so the hand has to change jiggers.`,
       todo: `Write all of it in ${settings.units}, as the house does.`,
       fixes: () => conversions(entry, strange, settings),
     };
   },
 };
 
-function isOunces({ pour }: WrittenPour): boolean {
-  return pour.quantity?.unit?.unit.id === "oz";
+function isMeasured(quantity: Quantity | undefined): boolean {
+  return quantity?.unit !== undefined && isPoured(quantity.unit.unit);
+}
+
+/** Measured with the jiggers that the house does not write in. */
+function isStrange(quantity: Quantity | undefined, settings: Settings): boolean {
+  return isMeasured(quantity) && (quantity!.unit!.unit.id === "oz") !== (settings.units === "oz");
 }
 
 /** To the house's unit: exactly, and to the nearest mark of the jigger where that is something else. */

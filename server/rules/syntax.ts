@@ -3,7 +3,7 @@
  * come from the parser; here stands why it matters, and how loud it is.
  */
 import type { Entry, SyntaxCode, SyntaxProblem } from "../../grammar/tree.ts";
-import type { Fix } from "../house/finding.ts";
+import type { Edit, Fix } from "../house/finding.ts";
 import type { Rule } from "./rule.ts";
 
 type Row = Pick<Rule, "severity"> & Rule["docs"] & { readonly safe: boolean };
@@ -119,18 +119,33 @@ export const syntaxRules: readonly Rule[] = (Object.entries(rows) as [SyntaxCode
         place: { line, start: problem.start, end: problem.end },
         what: problem.what,
         todo: problem.todo,
-        fixes: () =>
-          textsInstead(problem, text).map(
-            (instead): Fix => ({
-              title: `Write “${instead.trim()}”`,
-              safe,
-              edits: [{ entry, line, start: problem.start, end: problem.end, text: instead }],
-            }),
-          ),
+        fixes: () => fixesFor(entry, { line, problem, text }, safe),
       };
     }
   },
 }));
+
+function fixesFor(entry: Entry, at: ProblemAt, safe: boolean): Fix[] {
+  const { problem } = at;
+  if (problem.code === "unindented") return indenting(entry, at);
+  return textsInstead(problem, at.text).map((instead) => ({ title: `Write “${instead}”`, safe, edits: [editOf(entry, at, instead)] }));
+}
+
+/** This line, or every line of the entry that lost its indent: a pasted spec lost it on all of them. */
+function indenting(entry: Entry, at: ProblemAt): Fix[] {
+  const all = problemsIn(entry).filter(({ problem }) => problem.code === "unindented");
+  const fix = (title: string, some: readonly ProblemAt[]): Fix => ({
+    title,
+    safe: true,
+    edits: some.map((one) => editOf(entry, one, one.problem.instead ?? `  ${one.text}`)),
+  });
+  const whole = fix(`Indent all ${all.length} lines of this ${entry.kind}`, all);
+  return all.length > 1 ? [whole, fix("Indent this line", [at])] : [fix("Indent this line", [at])];
+}
+
+function editOf(entry: Entry, { line, problem }: ProblemAt, text: string): Edit {
+  return { entry, line, start: problem.start, end: problem.end, text };
+}
 
 interface ProblemAt {
   readonly line: number;

@@ -175,6 +175,9 @@ describe("measuring", () => {
     const pouring = findOne(`house The Slip\n  ounce: 30 ml\n\n${text}`, "mixed-units").located.finding.fixes!();
     expect(pouring.map(({ edits }) => edits[0]!.text)).toEqual(["60 ml"]);
   });
+  test("what a riff inherits counts", () =>
+    checkFindings(`${specimen(["30 ml dry vermouth"])}\ndrink Other\n  from: Slip Water\n  2 oz gin\n  ^^^^ mixed-units\n`));
+  test("a drink all in the other unit is left alone", () => expect(codesIn(specimen(["2 oz gin", "1 oz dry vermouth"]))).toEqual([]));
   test("centilitres and millilitres are one system, dashes and spoons none", () =>
     expect(codesIn(specimen(["3 cl dry vermouth", "50 ml gin", "1 tsp water", "2 dashes orange bitters"]))).toEqual([]));
 

@@ -1,7 +1,8 @@
 /** Findings in the text itself: lines, fields, values, allowances. */
 import { describe, expect, test } from "vitest";
 import { fields } from "../../grammar/fields.ts";
-import { checkFindings, codesIn, findOne } from "./check.ts";
+import { houseOf } from "../house/make.ts";
+import { apply, checkFindings, codesIn, findIn, findOne } from "./check.ts";
 
 /** A drink that is whole but for the lines given. */
 const drink = (...lines: string[]) =>
@@ -31,6 +32,14 @@ describe("lines", () => {
   test("both readings of 1,000 are offered", () => {
     const { located } = findOne("prep plain syrup\n  1,000 g sugar\n  1000 g water\n", "thousands-comma");
     expect(located.finding.fixes?.().flatMap(({ edits }) => edits.map(({ text }) => text))).toEqual(["1000", "1.000"]);
+  });
+  test("a pasted spec is indented in one go, or line by line", () => {
+    const pasted = "drink Slip Water\nglass: none\nmethod: none\ngarnish: none\n50 ml gin\n";
+    const [first] = findIn(houseOf(pasted));
+    expect(first!.finding.fixes!().map(({ title }) => title)).toEqual(["Indent all 4 lines of this drink", "Indent this line"]);
+    const house = houseOf(pasted);
+    apply(house, findIn(house)[0]!.finding.fixes!()[0]!);
+    expect(findIn(house)).toEqual([]);
   });
   test("a line of another kind of entry is found", () =>
     checkFindings(
