@@ -26,6 +26,11 @@ export function isQuote(code: number): boolean {
   return code === 34 || (code >= 0x201c && code <= 0x201f);
 }
 
+/** A comma between digits never parts a list. */
+export function isBetweenDigits(text: string, at: number, end: number): boolean {
+  return at > 0 && at + 1 < end && isDigit(text.charCodeAt(at - 1)) && isDigit(text.charCodeAt(at + 1));
+}
+
 export function isCurrencySign(code: number): boolean {
   return code === 36 || (code >= 0xa2 && code <= 0xa5) || (code >= 0x20a0 && code <= 0x20cf);
 }

@@ -8,8 +8,9 @@ import { findComment, readComment } from "./comments.ts";
 import { type EntryKind, entryKinds, fields, findField, type Shape } from "./fields.ts";
 import { load, parser } from "./parser.ts";
 import * as problems from "./problems.ts";
+import { scan, startsAboutNumber, startsNumber } from "./scanner.ts";
 import * as tokens from "./tokens.ts";
-import { scanInto, type Token, tokenAt, wordEnd } from "./tokens.ts";
+import { clearTokens, makeToken, type Token } from "./tokens.ts";
 import type { Comment, Content, Name, Pour, Reading, SyntaxProblem, Words } from "./tree.ts";
 
 /** Reads a line without its line break. Never throws; equal texts give the same object while it is remembered. */
@@ -60,7 +61,7 @@ function remember(text: string, reading: Reading): void {
 
 /** Whether a margin line can be a pour that lost its indentation. */
 function startsQuantity(text: string, start: number, end: number): boolean {
-  return text.charCodeAt(start) !== dash && (tokens.startsNumber(text, start, end) || tokens.startsAboutNumber(text, start, end));
+  return text.charCodeAt(start) !== dash && (startsNumber(text, start, end) || startsAboutNumber(text, start, end));
 }
 
 interface Read {
@@ -75,7 +76,7 @@ const hash = 35;
 const dash = 45;
 const colon = 58;
 
-function readFresh(text: string): Reading {
+export function readFresh(text: string): Reading {
   reads++;
   const length = text.length;
   const start = skipSpace(text, 0, length);
@@ -102,11 +103,13 @@ function readFresh(text: string): Reading {
  */
 function withComment(text: string, first: number, from: number, read: (end: number) => Read): Reading {
   let at = findComment(text, first, from);
+  clearTokens();
   let result = read(trimEnd(text, 0, at));
   for (let tries = 0; at < text.length && parser.unclosedAt >= 0 && tries < 8; tries++) {
     const closing = findQuote(text, at);
     if (closing === text.length) break;
     at = findComment(text, first, closing);
+    clearTokens();
     result = read(trimEnd(text, 0, at));
   }
   if (at === text.length) return makeReading(result.content, undefined, result.problem);
@@ -141,10 +144,10 @@ function readHead(text: string, start: number, end: number): Read {
   while (last < end && !isSpace(text.charCodeAt(last))) last++;
   const word = wordsOf(text, start, last);
   const entry = entryWords.get(word.text.toLowerCase());
-  const line = [tokenAt(tokens.EntryWord, start, last)];
-  scanInto(line, text, last, end);
+  const line = [makeToken(tokens.EntryWord, start, last)];
+  scan(line, text, last, end);
   load(text, end, line, false);
-  const { name } = parser.entryLine();
+  const { name } = parser.parse(parser.entryLine);
   if (entry === undefined) {
     const hasColon = word.text.endsWith(":");
     const guess = guessEntry(hasColon ? word.text.slice(0, -1) : word.text);
@@ -210,16 +213,17 @@ const exactShapes: ReadonlySet<Shape> = new Set<Shape>([
 
 function readField(text: string, start: number, nameEnd: number, end: number, shape: Shape | undefined, margin: boolean): Read {
   const colonAt = text.indexOf(":", nameEnd);
-  const line = [tokenAt(tokens.FieldName, start, nameEnd), tokenAt(tokens.Colon, colonAt, colonAt + 1)];
-  scanInto(line, text, colonAt + 1, end);
+  const line = [makeToken(tokens.FieldName, start, nameEnd), makeToken(tokens.Colon, colonAt, colonAt + 1)];
+  scan(line, text, colonAt + 1, end);
   if (!shape && !margin && isTurnedField(text, start, nameEnd, line)) {
-    line.splice(0, 2, tokenAt(tokens.Word, start, nameEnd), tokenAt(tokens.Split, nameEnd, nameEnd));
+    line.splice(0, 2, makeToken(tokens.Word, start, nameEnd), makeToken(tokens.Split, nameEnd, nameEnd));
     return readTurned(text, start, end, end, line);
   }
   load(text, end, line, shape !== undefined && exactShapes.has(shape));
-  const { name, items } = parser.fieldLine();
+  const { name, items } = parser.parse(parser.fieldLine);
   const valueStart = line[2]?.startOffset;
-  const value = valueStart === undefined ? undefined : wordsOf(text, valueStart, end);
+  const whole = items.length === 1 && items[0]!.start === valueStart && items[0]!.end === end ? items[0] : undefined;
+  const value = valueStart === undefined ? undefined : (whole ?? wordsOf(text, valueStart, end));
   if (!value && shape) {
     parser.note(
       problems.lacking({ start, end: colonAt + 1 }, `Nothing stands after “${name.text}:”.`, "Fill it in, or take the line out."),
@@ -257,36 +261,41 @@ function quantityEnd(line: readonly Token[], at: number): number {
 
 function readBody(text: string, start: number, end: number): Read {
   if (text.charCodeAt(start) === dash) return readMenu(text, start, end);
-  const last = wordEnd(text, start, end);
-  if (last - start <= 7 && (last === end || isSpace(text.charCodeAt(last)))) {
-    switch (text.slice(start, last).toLowerCase()) {
-      case "or":
-        return readOr(text, start, last, end);
-      case "swap":
-        return readSwap(text, start, last, end);
-      case "without":
-        return readWithout(text, start, last, end);
-      case "section":
-        return readSection(text, start, last, end);
-    }
-  }
-  return readPour(text, start, end);
+  const last = keywordEnd(text, start, end);
+  const keyword = last > 0 ? bodyKeywords.get(text.slice(start, last).toLowerCase()) : undefined;
+  return keyword ? keyword(text, start, last, end) : readPour(text, start, end);
+}
+
+type ReadKeyworded = (text: string, start: number, last: number, end: number) => Read;
+
+const bodyKeywords = new Map<string, ReadKeyworded>([
+  ["or", readOr],
+  ["swap", readSwap],
+  ["without", readWithout],
+  ["section", readSection],
+]);
+
+/** Where the letters that start the line end, if white space follows and they may be a keyword; else 0. */
+function keywordEnd(text: string, start: number, end: number): number {
+  let at = start;
+  while (at < end && at - start < 8 && isLetter(text.charCodeAt(at))) at++;
+  return at > start + 1 && (at === end || isSpace(text.charCodeAt(at))) ? at : 0;
 }
 
 function readPour(text: string, start: number, end: number): Read {
   const line: Token[] = [];
-  scanInto(line, text, start, end);
+  scan(line, text, start, end);
   const first = line[0]!.tokenType;
   if (first === tokens.Word || first === tokens.Quote) {
     const split = findTurned(line);
     if (split > 0) {
-      line.splice(split, 0, tokenAt(tokens.Split, line[split]!.startOffset, line[split]!.startOffset));
+      line.splice(split, 0, makeToken(tokens.Split, line[split]!.startOffset, line[split]!.startOffset));
       const stop = quantityEnd(line, split + 1);
       return readTurned(text, start, end, line[stop]?.startOffset ?? end, line.slice(0, stop));
     }
   }
   load(text, end, line, true);
-  const pour = parser.pourLine();
+  const pour = parser.parse(parser.pourLine);
   if (!pour.name && !pour.quantity && !pour.lead) {
     return { content: unread(text, start, end), problem: parser.problem ?? problems.unreadable({ start, end }) };
   }
@@ -318,7 +327,7 @@ function findTurned(line: readonly Token[]): number {
 /** Reads a name, the split and an amount; `stop` is where the amount ends, and modifiers may stand behind it. */
 function readTurned(text: string, start: number, end: number, stop: number, line: Token[]): Read {
   load(text, end, line, true);
-  const pour = parser.turnedLine();
+  const pour = parser.parse(parser.turnedLine);
   const written = wordsOf(text, start, end);
   const instead = `${text.slice(pour.quantity!.start, pour.quantity!.end)} ${text.slice(pour.name!.start, pour.name!.end)}${text.slice(stop, end)}`;
   parser.problem ??= problems.turnedPour(written, instead);
@@ -352,15 +361,15 @@ function hasLetterOrDigit(text: string, start: number, end: number): boolean {
   return false;
 }
 
-function keywordLine(text: string, type: Parameters<typeof tokenAt>[0], start: number, last: number, end: number): Token[] {
-  const line = [tokenAt(type, start, last)];
-  scanInto(line, text, last, end);
+function keywordLine(text: string, type: Parameters<typeof makeToken>[0], start: number, last: number, end: number): Token[] {
+  const line = [makeToken(type, start, last)];
+  scan(line, text, last, end);
   return line;
 }
 
 function readOr(text: string, start: number, last: number, end: number): Read {
   load(text, end, keywordLine(text, tokens.Or, start, last, end), true);
-  const { word, pour } = parser.orLine();
+  const { word, pour } = parser.parse(parser.orLine);
   if (!pour) parser.note(problems.lacking(word, "No other choice is named after “or”.", "Name what may be poured instead."));
   else if (!pour.name) parser.note(nameless(text, pour));
   return { content: { kind: "or", word, pour }, problem: parser.problem };
@@ -368,7 +377,7 @@ function readOr(text: string, start: number, last: number, end: number): Read {
 
 function readWithout(text: string, start: number, last: number, end: number): Read {
   load(text, end, keywordLine(text, tokens.Without, start, last, end), true);
-  const { word, all, pour } = parser.withoutLine();
+  const { word, all, pour } = parser.parse(parser.withoutLine);
   if (!pour) parser.note(problems.lacking(word, "Nothing is named after “without”.", "Name the ingredient to leave out."));
   else if (!pour.name) parser.note(nameless(text, pour));
   return { content: { kind: "without", word, all, pour }, problem: parser.problem };
@@ -376,7 +385,7 @@ function readWithout(text: string, start: number, last: number, end: number): Re
 
 function readSection(text: string, start: number, last: number, end: number): Read {
   load(text, end, keywordLine(text, tokens.Section, start, last, end), false);
-  const { word, title } = parser.sectionLine();
+  const { word, title } = parser.parse(parser.sectionLine);
   if (!title) parser.note(problems.lacking(word, "This section has no title.", "Put its title after “section”."));
   return { content: { kind: "section", word, title }, problem: parser.problem };
 }
@@ -395,9 +404,9 @@ function readSwap(text: string, start: number, last: number, end: number): Read 
     const token = line[at]!;
     if (!isFor(text, token)) continue;
     const parts = line.slice();
-    parts[at] = tokenAt(tokens.For, token.startOffset, token.end);
+    parts[at] = makeToken(tokens.For, token.startOffset, token.end);
     load(text, end, parts, true);
-    const swap = parser.swapLine();
+    const swap = parser.parse(parser.swapLine);
     // Cut off in its quotation, the first name holds this “for” and has to be read on.
     if (parser.unclosedAt >= 0 && parser.unclosedAt < token.startOffset) {
       cutAt = parser.unclosedAt;
@@ -429,8 +438,8 @@ function isFor(text: string, token: Token): boolean {
 // Menu lines
 
 function readMenu(text: string, start: number, end: number): Read {
-  const line = [tokenAt(tokens.MenuDash, start, start + 1)];
-  scanInto(line, text, start + 1, end);
+  const line = [makeToken(tokens.MenuDash, start, start + 1)];
+  scan(line, text, start + 1, end);
   if (line.length === 1) {
     const dash = wordsOf(text, start, start + 1);
     return {
@@ -444,9 +453,9 @@ function readMenu(text: string, start: number, end: number): Read {
   const content = { kind: "menu" as const, dash: whole.dash, whole: whole.name };
   if (split === 0) return { content, problem: wholeProblem };
   const named = line.slice();
-  named.splice(split, line[split]!.tokenType === tokens.Slash ? 1 : 0, tokenAt(tokens.Split, 0, 0));
+  named.splice(split, line[split]!.tokenType === tokens.Slash ? 1 : 0, makeToken(tokens.Split, 0, 0));
   load(text, end, named, true);
-  const { name, prices } = parser.menuLine();
+  const { name, prices } = parser.parse(parser.menuLine);
   if (!name) return { content, problem: wholeProblem };
   return {
     content: { ...content, priced: { name, prices, sure: prices.some((price) => price.currency !== undefined) } },

@@ -3,11 +3,11 @@
  * what `tree.ts` describes; there is no recovery, since the next line starts clean anyway. What a line
  * lacks is put in plain words by `problems.ts`; only the first problem of a line is kept.
  */
-import { EmbeddedActionsParser, type ParserMethod, type TokenType } from "chevrotain";
-import { trimEnd } from "./characters.ts";
+import { EmbeddedActionsParser, EOF, type ParserMethod, type TokenType } from "chevrotain";
+import { isBetweenDigits, trimEnd } from "./characters.ts";
 import * as problems from "./problems.ts";
+import type { Token } from "./tokens.ts";
 import * as tokens from "./tokens.ts";
-import { isBetweenDigits, type Token } from "./tokens.ts";
 import type { Item, MenuPrice, Name, Part, Pour, PourLead, Quantity, Span, SyntaxProblem, Words } from "./tree.ts";
 
 export interface EntryParts {
@@ -79,7 +79,7 @@ class LineParser extends EmbeddedActionsParser {
           if (item) items.push(item);
         },
       });
-      return { name: this.words(name), items };
+      return { name: this.words(name), items: compact(items) };
     });
 
     this.pourLine = this.RULE("pourLine", () => this.SUBRULE(pourRule));
@@ -93,7 +93,7 @@ class LineParser extends EmbeddedActionsParser {
 
     this.orLine = this.RULE("orLine", () => {
       const word = this.CONSUME(tokens.Or) as Token;
-      const pour = this.OPTION(() => this.SUBRULE(pourRule));
+      const pour = this.OPTION({ GATE: () => this.more(), DEF: () => this.SUBRULE(pourRule) });
       return { word: this.words(word), all: undefined, pour };
     });
 
@@ -111,7 +111,7 @@ class LineParser extends EmbeddedActionsParser {
     this.withoutLine = this.RULE("withoutLine", () => {
       const word = this.CONSUME(tokens.Without) as Token;
       const all = this.OPTION(() => this.CONSUME(tokens.All) as Token);
-      const pour = this.OPTION1(() => this.SUBRULE(pourRule));
+      const pour = this.OPTION1({ GATE: () => this.more(), DEF: () => this.SUBRULE(pourRule) });
       return { word: this.words(word), all: all && this.words(all), pour };
     });
 
@@ -134,7 +134,7 @@ class LineParser extends EmbeddedActionsParser {
           },
         });
       });
-      return { dash: this.words(dash), name, prices };
+      return { dash: this.words(dash), name, prices: compact(prices) };
     });
 
     const leadRule = this.RULE("lead", (): Words & { lead: PourLead } => {
@@ -211,7 +211,9 @@ class LineParser extends EmbeddedActionsParser {
       });
       const first = parts[0];
       if (first === undefined) return undefined;
-      return { ...this.span(first.start, parts[parts.length - 1]!.end), parts };
+      const { end } = parts[parts.length - 1]!;
+      const text = end === first.end ? first.text : this.text.slice(first.start, end);
+      return { start: first.start, end, text, parts: compact(parts) };
     });
 
     const partRule = this.RULE("part", (): Part | undefined => {
@@ -226,21 +228,17 @@ class LineParser extends EmbeddedActionsParser {
           if (!closing) this.noteUnclosed(opening.startOffset, this.textEnd);
         });
       });
-      this.MANY1(() => {
-        this.OR([
-          {
-            ALT: () => {
-              quantities.push(this.SUBRULE(quantityRule));
-            },
-          },
-          { ALT: () => this.CONSUME(tokens.Text) },
-        ]);
+      this.MANY1(() => this.CONSUME(tokens.Text));
+      this.MANY2(() => {
+        quantities.push(this.SUBRULE(quantityRule));
+        this.MANY3(() => this.CONSUME1(tokens.Text));
       });
       return this.ACTION(() => {
         const last = this.LA(0) as Token;
         if (last === before) return undefined;
         const leading = quantities[0];
-        return { ...this.span(start, last.end), quantity: leading?.start === start ? leading : undefined, quantities };
+        const quantity = leading?.start === start ? leading : undefined;
+        return { start, end: last.end, text: this.text.slice(start, last.end), quantity, quantities: compact(quantities) };
       });
     });
 
@@ -250,13 +248,11 @@ class LineParser extends EmbeddedActionsParser {
       const numeral = this.CONSUME(tokens.Numeral) as Token;
       const after = this.OPTION1(() => this.CONSUME1(tokens.Currency) as Token);
       const labelStart = (this.LA(1) as Token).startOffset;
-      let label: Words | undefined;
-      this.MANY(() => {
-        this.CONSUME(tokens.Word);
-        label = this.span(labelStart, (this.LA(0) as Token).end);
-      });
+      this.OPTION2(() => this.CONSUME(tokens.Unit_));
+      this.MANY(() => this.CONSUME(tokens.Word));
       return this.ACTION(() => {
-        const end = (this.LA(0) as Token).end;
+        const { end } = this.LA(0) as Token;
+        const label = end > labelStart ? this.span(labelStart, end) : undefined;
         this.noteNumeral(numeral);
         const currency = before ?? after;
         return { start, end, amount: numeral.value!, currency: currency && this.words(currency), label };
@@ -264,6 +260,13 @@ class LineParser extends EmbeddedActionsParser {
     });
 
     this.performSelfAnalysis();
+  }
+
+  /** What the rule made of the line that is loaded; throws where the line does not fit the rule. */
+  parse<T>(rule: ParserMethod<[], T>): T {
+    const parts = rule.call(this);
+    if (this.errors.length > 0) throw this.errors[0];
+    return parts;
   }
 
   /** Keeps the first problem of the line. */
@@ -274,6 +277,11 @@ class LineParser extends EmbeddedActionsParser {
   private noteUnclosed(start: number, end: number): void {
     this.unclosedAt = start;
     this.note(problems.unclosedQuote(start, this.text.slice(start, end)));
+  }
+
+  /** Whether anything is left: a pour may lack every part, and nothing at all is no pour. */
+  private more(): boolean {
+    return this.LA(1).tokenType !== EOF;
   }
 
   private words(token: Token): Words {
@@ -305,7 +313,7 @@ class LineParser extends EmbeddedActionsParser {
       upTo: upTo?.value,
       about: about && this.words(about),
       numeral,
-      unit: unit && { start: unit.startOffset, end: unit.end, text: this.text.slice(unit.startOffset, unit.end), unit: unit.unit! },
+      unit: unit && { start: unit.startOffset, end: unit.end, text: unit.image, unit: unit.unit! },
     };
   }
 
@@ -318,7 +326,7 @@ class LineParser extends EmbeddedActionsParser {
     const inner = this.text.slice(start + 1, closing ? closing.startOffset : end);
     if (!closing) {
       this.noteUnclosed(start, end);
-      return { start, end, text: inner.trim(), commas: noCommas, quoted: { start, end } };
+      return { start, end, text: inner.trim(), commas: none, quoted: { start, end } };
     }
     const quoted: Span = { start, end: closing.end };
     const text = inner.trim() + this.text.slice(closing.end, end);
@@ -327,12 +335,12 @@ class LineParser extends EmbeddedActionsParser {
 
   private commasIn(start: number, end: number): readonly number[] {
     let at = this.text.indexOf(",", start);
-    if (at < 0 || at >= end) return noCommas;
+    if (at < 0 || at >= end) return none;
     const commas: number[] = [];
     for (; at >= 0 && at < end; at = this.text.indexOf(",", at + 1)) {
       if (!isBetweenDigits(this.text, at, end)) commas.push(at);
     }
-    return commas;
+    return compact(commas);
   }
 
   private makePour(
@@ -371,7 +379,12 @@ const leads = new Map<TokenType, PourLead>([
   [tokens.Some, "some"],
 ]);
 
-const noCommas: readonly number[] = [];
+const none: readonly never[] = [];
+
+/** The same list without the room that it kept for growing: readings are many, and they stay. */
+function compact<T>(list: readonly T[]): readonly T[] {
+  return list.length === 0 ? none : list.slice();
+}
 
 /** The one parser of the process. */
 export const parser = new LineParser(true);
