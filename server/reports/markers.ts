@@ -8,3 +8,10 @@ export function printBetween(page: string, name: string, text: string): string {
   if (start < 0 || end < start) throw new Error(`The page has no markers for “${name}”.`);
   return `${page.slice(0, start + opening.length)}\n${text.trim()}\n\n${page.slice(end)}`;
 }
+
+/** A Markdown table with its columns aligned, as the formatter leaves it. */
+export function printTable(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const widths = head.map((title, column) => Math.max(title.length, ...rows.map((row) => row[column]!.length)));
+  const line = (cells: readonly string[]) => `| ${cells.map((cell, column) => cell.padEnd(widths[column]!)).join(" | ")} |`;
+  return [line(head), line(widths.map((width) => "-".repeat(width))), ...rows.map(line)].join("\n");
+}

@@ -1,6 +1,6 @@
 /** The reference page of the rules, from the rules' own words and examples. */
 import type { Rule } from "../rules/rule.ts";
-import { printBetween } from "./markers.ts";
+import { printBetween, printTable } from "./markers.ts";
 
 /** The page with its list of rules and their chapters printed anew; the rest stays as it is. */
 export function rulesPage(page: string, rules: readonly Rule[]): string {
@@ -8,8 +8,10 @@ export function rulesPage(page: string, rules: readonly Rule[]): string {
 }
 
 function listOf(rules: readonly Rule[]): string {
-  const rows = rules.map(({ code, severity, docs }) => `| [${code}](#${code}) | ${docs.title} | ${severity} |`);
-  return ["| code | what it finds | usually |", "| --- | --- | --- |", ...rows].join("\n");
+  return printTable(
+    ["code", "what it finds", "usually"],
+    rules.map(({ code, severity, docs }) => [`[${code}](#${code})`, docs.title, severity]),
+  );
 }
 
 function chapterOf({ code, severity, docs }: Rule): string {
