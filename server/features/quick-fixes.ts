@@ -41,7 +41,7 @@ function conversionsAt(house: House, document: SpecDocument, { start, end }: Ran
   const takesPours = isConvertible(entry);
   const touched = document.tree.entries.slice(first.index, last.index + 1);
   if (touched.length > 1) return asActions(convertEntries(house, touched, "these entries"));
-  const onHead = first.line === 0;
+  const onHead = entry.lines[first.line]!.content.kind === "entry";
   const oneLine = first.line === last.line;
   if (takesPours && oneLine && !onHead) fixes.push(...convertPour(house, entry, first.line));
   if (takesPours && (onHead || !oneLine || isPourLine(entry, first.line))) {

@@ -107,6 +107,9 @@ describe("a drink", () => {
     expect(after).toContain("  60 ml dry gin\n");
   });
 
+  test("above the first entry nothing is offered", () =>
+    expect(titlesAt("# Win<>ter\n\ndrink Slip\n  50 ml gin\n\ndrink Fog\n  50 ml gin\n")).toEqual([]));
+
   test("a file is converted whole, with its preps, and nothing is written twice", () => {
     const text = "prep brine\n  80 ml water\n  20 g sea salt\n\ndrink S<>lip\n  total: 9 cl\n  2 parts dry gin\n  5 ml brine\n";
     expect(apply(text, "Convert the whole file to cl, exactly")).toBe(

@@ -15,16 +15,22 @@ export function convertEntries(house: House, entries: readonly Entry[], what: st
   const first = whole[0];
   if (!first) return [];
   const settings = settingsOf(house, house.scopeOf(first));
+  const written = whole.map((entry): Written => ({ entry, amounts: amountsIn(house, entry) }));
   const fixes: Fix[] = [];
   for (const target of targetIds) {
-    const exact = editsTo(house, whole, target, settings, false);
+    const exact = editsTo(written, target, settings, false);
     if (!exact) continue;
-    const rounded = editsTo(house, whole, target, settings, true);
+    const rounded = editsTo(written, target, settings, true);
     const differs = rounded && JSON.stringify(rounded.map(({ text }) => text)) !== JSON.stringify(exact.map(({ text }) => text));
     if (exact.length > 0) fixes.push({ title: `Convert ${what} to ${titleOf(target, settings)}, exactly`, safe: true, edits: exact });
     if (rounded && differs) fixes.push({ title: roundedTitle(what, target, settings, exact.length > 0), safe: false, edits: rounded });
   }
   return fixes;
+}
+
+interface Written {
+  readonly entry: Entry;
+  readonly amounts: readonly WrittenAmount[];
 }
 
 function roundedTitle(what: string, target: TargetId, settings: Settings, converts: boolean): string {
@@ -33,10 +39,10 @@ function roundedTitle(what: string, target: TargetId, settings: Settings, conver
 }
 
 /** Absent where one of the amounts cannot be told in the unit: a drink in two systems is worse than in the other one. */
-function editsTo(house: House, entries: readonly Entry[], target: TargetId, settings: Settings, round: boolean): Edit[] | undefined {
+function editsTo(written: readonly Written[], target: TargetId, settings: Settings, round: boolean): Edit[] | undefined {
   const edits: Edit[] = [];
-  for (const entry of entries) {
-    for (const amount of amountsIn(house, entry)) {
+  for (const { entry, amounts } of written) {
+    for (const amount of amounts) {
       if (!isMeant(amount, target)) continue;
       const unit = amount.quantity.unit!.unit;
       const exact = convert(amount.quantity, amount.ingredient, target, settings, false);
