@@ -96,7 +96,7 @@ function splice(tree: Tree, from: number, to: number, lines: readonly RawLine[])
   // What follows is as it was from the next line on that opens an entry, as it did before.
   for (; next < entries.length; next++, at = 0) {
     const known = entries[next]!.lines;
-    if (at === 0 && assembler.opens(known[0]!.text) && entries[next]!.kind !== "preamble") break;
+    if (at === 0 && assembler.opens(known[0]!)) break;
     for (; at < known.length; at++) assembler.add(known[at]!.text, known[at]!.eol, known[at]);
   }
   const touched: Entry[] = assembler.finish();
@@ -107,5 +107,5 @@ function splice(tree: Tree, from: number, to: number, lines: readonly RawLine[])
 function findFirstTouched(tree: Tree, from: number, next: RawLine | undefined): number {
   const index = from >= tree.lineCount ? tree.entries.length - 1 : entryIndexAt(tree, from);
   if (from > tree.starts[index]! || index === 0) return index;
-  return next && new Assembler(tree.entries[index - 1]!.kind).opens(next.text) ? index : index - 1;
+  return next && new Assembler(tree.entries[index - 1]!.kind).opens(next) ? index : index - 1;
 }

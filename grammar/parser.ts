@@ -3,20 +3,15 @@
  * what `tree.ts` describes; there is no recovery, since the next line starts clean anyway. What a line
  * lacks is put in plain words by `problems.ts`; only the first problem of a line is kept.
  */
-import { EmbeddedActionsParser, EOF, type ParserMethod, type TokenType } from "chevrotain";
-import { isBetweenDigits, trimEnd } from "./characters.ts";
-import * as problems from "./problems.ts";
+import { EOF, type ParserMethod, type TokenType } from "chevrotain";
+import { compact, LineBuilder } from "./builder.ts";
 import type { Token } from "./tokens.ts";
 import * as tokens from "./tokens.ts";
-import type { Item, MenuPrice, Name, Part, Pour, PourLead, Quantity, Span, SyntaxProblem, Words } from "./tree.ts";
+import type { Item, MenuPrice, Name, Part, Pour, PourLead, Quantity, Words } from "./tree.ts";
 
 export interface EntryParts {
   readonly word: Words;
   readonly name: Name | undefined;
-}
-export interface FieldParts {
-  readonly name: Words;
-  readonly items: readonly Item[];
 }
 export interface KeywordParts {
   readonly word: Words;
@@ -33,24 +28,13 @@ export interface SectionParts {
   readonly title: Name | undefined;
 }
 export interface MenuParts {
-  readonly dash: Words;
   readonly name: Name | undefined;
   readonly prices: readonly MenuPrice[];
 }
 
-class LineParser extends EmbeddedActionsParser {
-  /** The text that the tokens were scanned from. */
-  text = "";
-  /** Where what is to be parsed ends. */
-  textEnd = 0;
-  /** Whether amounts are looked at closely: they are not in free text. */
-  exact = true;
-  problem: SyntaxProblem | undefined = undefined;
-  /** Where a quotation mark stands that is never closed; -1 where none does. */
-  unclosedAt = -1;
-
+class LineParser extends LineBuilder {
   readonly entryLine: ParserMethod<[], EntryParts>;
-  readonly fieldLine: ParserMethod<[], FieldParts>;
+  readonly fieldLine: ParserMethod<[], readonly Item[]>;
   readonly pourLine: ParserMethod<[], Pour>;
   readonly turnedLine: ParserMethod<[], Pour>;
   readonly orLine: ParserMethod<[], KeywordParts>;
@@ -69,7 +53,6 @@ class LineParser extends EmbeddedActionsParser {
     });
 
     this.fieldLine = this.RULE("fieldLine", () => {
-      const name = this.CONSUME(tokens.FieldName) as Token;
       this.CONSUME(tokens.Colon);
       const items: Item[] = [];
       this.MANY_SEP({
@@ -79,10 +62,8 @@ class LineParser extends EmbeddedActionsParser {
           if (item) items.push(item);
         },
       });
-      return { name: this.words(name), items: compact(items) };
+      return compact(items);
     });
-
-    this.pourLine = this.RULE("pourLine", () => this.SUBRULE(pourRule));
 
     this.turnedLine = this.RULE("turnedLine", () => {
       const name = this.SUBRULE(nameRule);
@@ -122,7 +103,7 @@ class LineParser extends EmbeddedActionsParser {
     });
 
     this.menuLine = this.RULE("menuLine", () => {
-      const dash = this.CONSUME(tokens.MenuDash) as Token;
+      this.CONSUME(tokens.MenuDash);
       const name = this.OPTION(() => this.SUBRULE(nameRule));
       const prices: MenuPrice[] = [];
       this.OPTION1(() => {
@@ -134,7 +115,7 @@ class LineParser extends EmbeddedActionsParser {
           },
         });
       });
-      return { dash: this.words(dash), name, prices: compact(prices) };
+      return { name, prices: compact(prices) };
     });
 
     const leadRule = this.RULE("lead", (): Words & { lead: PourLead } => {
@@ -154,7 +135,7 @@ class LineParser extends EmbeddedActionsParser {
       return { ...lead, lead: leads.get(first.tokenType) ?? "some" };
     });
 
-    const pourRule = this.RULE("pour", (): Pour => {
+    const pourRule = this.RULE("pourLine", (): Pour => {
       const start = (this.LA(1) as Token).startOffset;
       const lead = this.OPTION(() => this.SUBRULE(leadRule));
       const quantity = this.OPTION1(() => this.SUBRULE(quantityRule));
@@ -163,6 +144,8 @@ class LineParser extends EmbeddedActionsParser {
       const name = this.OPTION3(() => this.SUBRULE(nameRule));
       return this.ACTION(() => this.makePour(start, lead, quantity, next, name));
     });
+
+    this.pourLine = pourRule;
 
     const nameRule = this.RULE("name", (): Name => {
       const first = this.LA(1) as Token;
@@ -269,106 +252,9 @@ class LineParser extends EmbeddedActionsParser {
     return parts;
   }
 
-  /** Keeps the first problem of the line. */
-  note(problem: SyntaxProblem): void {
-    this.problem ??= problem;
-  }
-
-  private noteUnclosed(start: number, end: number): void {
-    this.unclosedAt = start;
-    this.note(problems.unclosedQuote(start, this.text.slice(start, end)));
-  }
-
   /** Whether anything is left: a pour may lack every part, and nothing at all is no pour. */
   private more(): boolean {
     return this.LA(1).tokenType !== EOF;
-  }
-
-  private words(token: Token): Words {
-    return this.span(token.startOffset, token.end);
-  }
-
-  private span(start: number, end: number): Words {
-    return { start, end, text: this.text.slice(start, end) };
-  }
-
-  private noteNumeral(numeral: Token): void {
-    if (numeral.form === "plain" || !this.exact || this.problem) return;
-    this.problem = problems.oddNumeral(this.words(numeral), numeral.form!, numeral.instead);
-  }
-
-  private makeQuantity(about: Token | undefined, first: Token, upTo: Token | undefined, unit: Token | undefined): Quantity {
-    this.noteNumeral(first);
-    const numeral = this.span(first.startOffset, (upTo ?? first).end);
-    if (upTo) {
-      this.noteNumeral(upTo);
-      if (this.exact && first.value !== undefined && upTo.value !== undefined && first.value > upTo.value) {
-        this.note(problems.reversedRange(numeral, this.words(first), this.words(upTo)));
-      }
-    }
-    return {
-      start: (about ?? first).startOffset,
-      end: unit ? unit.end : numeral.end,
-      value: first.value,
-      upTo: upTo?.value,
-      about: about && this.words(about),
-      numeral,
-      unit: unit && { start: unit.startOffset, end: unit.end, text: unit.image, unit: unit.unit! },
-    };
-  }
-
-  private makeName(start: number, end: number): Name {
-    return { start, end, text: this.text.slice(start, end), commas: this.commasIn(start, end), quoted: undefined };
-  }
-
-  private makeQuoted(opening: Token, closing: Token | undefined, end: number): Name {
-    const start = opening.startOffset;
-    const inner = this.text.slice(start + 1, closing ? closing.startOffset : end);
-    if (!closing) {
-      this.noteUnclosed(start, end);
-      return { start, end, text: inner.trim(), commas: none, quoted: { start, end } };
-    }
-    const quoted: Span = { start, end: closing.end };
-    const text = inner.trim() + this.text.slice(closing.end, end);
-    return { start, end, text, commas: this.commasIn(closing.end, end), quoted };
-  }
-
-  private commasIn(start: number, end: number): readonly number[] {
-    let at = this.text.indexOf(",", start);
-    if (at < 0 || at >= end) return none;
-    const commas: number[] = [];
-    for (; at >= 0 && at < end; at = this.text.indexOf(",", at + 1)) {
-      if (!isBetweenDigits(this.text, at, end)) commas.push(at);
-    }
-    return compact(commas);
-  }
-
-  private makePour(
-    start: number,
-    lead: (Words & { lead: PourLead }) | undefined,
-    quantity: Quantity | undefined,
-    next: Token,
-    name: Name | undefined,
-  ): Pour {
-    const nameless = name === undefined || this.text.charCodeAt(name.start) === 44;
-    if (nameless && quantity?.unit?.unit.dimension === "piece") {
-      // `3 cloves` and `1 wedge, squeezed`: with no name behind it, the piece is the name.
-      const { unit, ...count } = quantity;
-      const end = name?.end ?? unit.end;
-      return {
-        start,
-        end,
-        lead,
-        quantity: { ...count, end: count.numeral.end, unit: undefined },
-        name: this.makeName(unit.start, end),
-        turned: undefined,
-      };
-    }
-    if (quantity && !quantity.unit && name && next.tokenType === tokens.Numeral) {
-      this.note(problems.bareCount(this.words(next), quantity.numeral.text));
-    }
-    const end = trimEnd(this.text, start, name?.end ?? quantity?.end ?? lead?.end ?? start);
-    return { start, end, lead, quantity, name: nameless ? undefined : name, turned: undefined };
   }
 }
 
@@ -379,28 +265,10 @@ const leads = new Map<TokenType, PourLead>([
   [tokens.Some, "some"],
 ]);
 
-const none: readonly never[] = [];
-
-/** The same list without the room that it kept for growing: readings are many, and they stay. */
-function compact<T>(list: readonly T[]): readonly T[] {
-  return list.length === 0 ? none : list.slice();
-}
-
 /** The one parser of the process. */
 export const parser = new LineParser(true);
 
 /** A parser that checks its own grammar while it is made, for the tests. */
 export function makeCheckedParser(): LineParser {
   return new LineParser(false);
-}
-
-/** Readies the parser for the tokens of `text` up to `end`. */
-export function load(text: string, end: number, line: Token[], exact: boolean): LineParser {
-  parser.text = text;
-  parser.textEnd = end;
-  parser.exact = exact;
-  parser.problem = undefined;
-  parser.unclosedAt = -1;
-  parser.input = line;
-  return parser;
 }

@@ -88,12 +88,17 @@ export function turnedPour(pour: Words, instead: string): SyntaxProblem {
     ...at(pour),
     code: "turned-pour",
     what: "The name stands before the amount; it is read the other way round.",
-    todo: `Write ${instead}.`,
+    todo: `Write ${excerpt(instead)}.`,
     instead,
   };
 }
 
-/** A part that the line lacks: `lacks("name", …)`. */
+/** What was written, cut short where a message would run on for lines. */
+export function excerpt(written: string): string {
+  return written.length <= 60 ? written : `${written.slice(0, 59)}…`;
+}
+
+/** A part that the line lacks. */
 export function lacking(where: Span, what: string, todo: string): SyntaxProblem {
   return { ...at(where), code: "syntax", what, todo };
 }
@@ -126,7 +131,7 @@ export function unknownEntry(word: Words, guess: string | undefined, colon: bool
   const todo = guess
     ? `Write “${guess}”${colon ? " without the colon" : ""}, or indent the line if it belongs to the entry above.`
     : `Start the line with ${entryList}, or indent it if it belongs to the entry above.`;
-  return { ...at(word), code: "unknown-entry", what: `“${word.text}” at the margin opens nothing known.`, todo, instead: guess };
+  return { ...at(word), code: "unknown-entry", what: `“${excerpt(word.text)}” at the margin opens nothing known.`, todo, instead: guess };
 }
 
 export function unindented(text: string): SyntaxProblem {

@@ -1,9 +1,10 @@
 /** From a text to its tree: lines split by hand, each read by itself, put together into entries. */
 import { indentWidth, skipSpace, trimEnd } from "./characters.ts";
 import { type EntryKind, findField } from "./fields.ts";
-import { isAtMargin, isProseField, readAsHead, readLine } from "./line.ts";
+import { isAtMargin, readAsHead, readLine } from "./line.ts";
+import { shapeOf } from "./lines/field.ts";
 import * as problems from "./problems.ts";
-import type { Entry, Line, Name, Reading, Tree } from "./tree.ts";
+import type { Content, Entry, Line, Name, Reading, Tree } from "./tree.ts";
 
 /** Reads any text. Never throws; `print` gives the text back to the last character. */
 export function read(text: string): Tree {
@@ -85,7 +86,10 @@ export class Assembler {
   }
 
   /** Whether this line would open an entry where the lines so far end. */
-  opens(text: string): boolean {
+  opens(line: { readonly text: string; readonly content?: Content }): boolean {
+    // An entry's own word opens it everywhere; an unknown head may be a field that some entry takes.
+    if (line.content?.kind === "entry" && line.content.entry) return true;
+    const { text } = line;
     const reading = readLine(text);
     const { kind } = reading.content;
     if (kind === "entry") return true;
@@ -145,7 +149,7 @@ export class Assembler {
   }
 
   private openProse(text: string, field: string): void {
-    if (isProseField(field)) this.prose = indentWidth(text);
+    if (shapeOf(field) === "prose") this.prose = indentWidth(text);
   }
 
   private close(): void {

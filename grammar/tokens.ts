@@ -90,7 +90,7 @@ export const Comma = token("Comma", Any, Unquoted);
 export const Semicolon = token("Semicolon", Any, Unquoted);
 // What a line starts with. These stand in no name.
 export const EntryWord = token("EntryWord");
-export const FieldName = token("FieldName");
+/** Behind a field's name. */
 export const Colon = token("Colon");
 export const Or = token("Or");
 export const Swap = token("Swap");
@@ -105,5 +105,5 @@ export const Split = token("Split");
 export const tokenTypes: TokenType[] = [
   ...[Any, Unquoted, Text],
   ...[Word, Unit_, Of, Top, To, Rinse, Some, All, Slash, Currency, Quote, Numeral, About, RangeMark, Comma, Semicolon],
-  ...[EntryWord, FieldName, Colon, Or, Swap, Without, Section, MenuDash, For, Split],
+  ...[EntryWord, Colon, Or, Swap, Without, Section, MenuDash, For, Split],
 ];

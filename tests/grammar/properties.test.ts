@@ -43,6 +43,15 @@ describe("any text", () => {
     );
   });
 
+  test("is unread only where it holds no letter and no digit", () => {
+    fc.assert(
+      fc.property(anyLine, (text) => {
+        if (readLine(text).content.kind === "unread") expect(text.replace(/#.*/, "")).not.toMatch(/[\p{L}\d]/u);
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
   test("has at most one problem a line, in words that name no token", () => {
     fc.assert(
       fc.property(anyLine, (text) => {
