@@ -31,7 +31,7 @@ export async function squiggle(page) {
 
 /** Points at a word until the hover tells the text; a server that is still starting says nothing at first. */
 export async function hoverWord(page, word, text) {
-  const hover = page.locator(".monaco-hover:not(.hidden) .rendered-markdown", { hasText: text }).first();
+  const hover = page.locator(".monaco-hover:not(.hidden)", { hasText: text }).first();
   const end = Date.now() + patience.timeout;
   for (;;) {
     await page.mouse.move(0, 0);
