@@ -4,7 +4,7 @@
  */
 import { byteOrderMark, isQuote, isSpace, skipSpace, trimEnd } from "./characters.ts";
 import { findComment, readComment } from "./comments.ts";
-import { fieldNameEnd, readField, readProseField, shapeOf } from "./lines/field.ts";
+import { fieldNameEnd, readField, readFieldOrTurned, readProseField, shapeOf } from "./lines/field.ts";
 import { isEntryWord, readHead } from "./lines/head.ts";
 import { readKeyworded } from "./lines/keyworded.ts";
 import { readMenu } from "./lines/menu.ts";
@@ -29,7 +29,7 @@ export function readLine(text: string): Reading {
 /** Reads a margin line as one that opens an entry, whatever else it might be. */
 export function readAsHead(text: string): Reading {
   const start = skipSpace(text, 0, text.length);
-  return readParted(text, start, start, (end) => readHead(text, start, end));
+  return readParted(text, start, start, readHead);
 }
 
 /** Whether the line starts at the margin. */
@@ -81,11 +81,9 @@ function readFresh(text: string): Reading {
     const shape = shapeOf(name);
     if (shape === "prose") return makeReading(readProseField(text, start, nameEnd), undefined, undefined);
     // `house: …` at the margin is an entry with a colon too many.
-    if (shape || !margin || !isEntryWord(name))
-      return readParted(text, start, nameEnd, (last) => readField(text, start, nameEnd, last, !margin));
+    if (shape || !margin || !isEntryWord(name)) return readParted(text, start, nameEnd, margin ? readField : readFieldOrTurned);
   }
-  if (margin && !startsQuantity(text, start, end)) return readParted(text, start, start, (last) => readHead(text, start, last));
-  return readParted(text, start, start, (last) => readBody(text, start, last));
+  return readParted(text, start, start, margin && !startsQuantity(text, start, end) ? readHead : readBody);
 }
 
 /** Whether a margin line can be a pour that lost its indentation. */
@@ -98,6 +96,9 @@ function readBody(text: string, start: number, end: number): Read {
   return readKeyworded(text, start, end) ?? readPour(text, start, end);
 }
 
+/** Reads a line's text from `start` to `end`; `from` is where a field's name ends. */
+type LineReader = (text: string, start: number, end: number, from: number) => Read;
+
 /** How many times a comment may turn out to lie in a quoted name. */
 const mostTries = 8;
 
@@ -105,24 +106,24 @@ const mostTries = 8;
  * Parts the comment off and reads what stands before it. Inside a quoted name `#` is no comment: where
  * the name turns out to be cut off in its quotation, the next `#` behind the quotation is tried.
  */
-function readParted(text: string, first: number, from: number, read: (end: number) => Read): Reading {
+function readParted(text: string, first: number, from: number, read: LineReader): Reading {
   parsed++;
   let at = findComment(text, first, from);
-  let result = readUpTo(text, first, at, read);
+  let result = readUpTo(text, first, from, at, read);
   for (let tries = 0; at < text.length && parser.unclosedAt >= 0 && tries < mostTries; tries++) {
     const closing = findQuote(text, at);
     if (closing === text.length) break;
     at = findComment(text, first, closing);
-    result = readUpTo(text, first, at, read);
+    result = readUpTo(text, first, from, at, read);
   }
   return makeReading(result.content, at < text.length ? readComment(text, at) : undefined, result.problem);
 }
 
-function readUpTo(text: string, first: number, at: number, read: (end: number) => Read): Read {
+function readUpTo(text: string, first: number, from: number, at: number, read: LineReader): Read {
   clearTokens();
   const end = trimEnd(text, 0, at);
   try {
-    return read(end);
+    return read(text, first, end, from);
   } catch {
     // A line that fits no rule is the grammar's mistake; the reader is told, and the file goes on.
     return { content: unread(text, first), problem: problems.unreadable({ start: first, end }) };

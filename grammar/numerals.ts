@@ -26,10 +26,6 @@ export function startsNumeral(text: string, at: number, end: number): boolean {
 
 /** The numeral that starts here, without the second half of a mixed number. */
 export function readNumeral(text: string, at: number, end: number): Numeral | undefined {
-  return readSimple(text, at, end) ?? readAny(text, at, end);
-}
-
-function readAny(text: string, at: number, end: number): Numeral | undefined {
   if (!startsNumeral(text, at, end)) return undefined;
   const vulgar = vulgarFractions.get(text.charCodeAt(at));
   if (vulgar !== undefined) return plain(at + 1, vulgar);
@@ -44,24 +40,6 @@ function readAny(text: string, at: number, end: number): Numeral | undefined {
     }
   }
   return readPointed(text, at, whole, end);
-}
-
-/** Up to nine digits, a point or none among them, with white space or nothing behind: nearly every numeral there is. */
-function readSimple(text: string, at: number, end: number): Numeral | undefined {
-  let stop = at;
-  let digits = 0;
-  let scale = 0;
-  for (; stop < end && stop - at < 10; stop++) {
-    const code = text.charCodeAt(stop);
-    if (isDigit(code)) {
-      digits = digits * 10 + (code - zero);
-      scale *= 10;
-    } else if (code === point && scale === 0 && stop > at) scale = 1;
-    else break;
-  }
-  if (stop === at || scale === 1 || (stop < end && text.charCodeAt(stop) !== space)) return undefined;
-  // The quotient of two whole numbers this small is the double nearest to the decimal.
-  return { end: stop, value: scale > 1 ? digits / scale : digits, form: "plain", instead: undefined };
 }
 
 /**
@@ -86,8 +64,6 @@ export function readMixed(text: string, wholeStart: number, wholeEnd: number, en
   return { end: fraction.end, value: finite(value), form: "hyphen-fraction", instead };
 }
 
-const space = 32;
-const zero = 48;
 const comma = 44;
 const hyphen = 45;
 const point = 46;

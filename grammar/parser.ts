@@ -4,242 +4,195 @@
  * lacks is put in plain words by `problems.ts`; only the first problem of a line is kept.
  */
 import { EOF, type ParserMethod, type TokenType } from "chevrotain";
-import { compact, LineBuilder } from "./builder.ts";
+import { LineBuilder } from "./builder.ts";
 import type { Token } from "./tokens.ts";
 import * as tokens from "./tokens.ts";
-import type { Item, MenuPrice, Name, Part, Pour, PourLead, Quantity, Words } from "./tree.ts";
+import type { Item, MenuPrice, Name, Pour, PourLead, Quantity, Words } from "./tree.ts";
 
-export interface EntryParts {
-  readonly word: Words;
-  readonly name: Name | undefined;
-}
-export interface KeywordParts {
-  readonly word: Words;
-  readonly all: Words | undefined;
-  readonly pour: Pour | undefined;
-}
-export interface SwapParts {
-  readonly word: Words;
-  readonly out: Pour | undefined;
-  readonly in: Pour | undefined;
-}
-export interface SectionParts {
-  readonly word: Words;
-  readonly title: Name | undefined;
-}
-export interface MenuParts {
-  readonly name: Name | undefined;
-  readonly prices: readonly MenuPrice[];
-}
+type Lead = NonNullable<Pour["lead"]>;
 
 class LineParser extends LineBuilder {
-  readonly entryLine: ParserMethod<[], EntryParts>;
+  readonly entryLine: ParserMethod<[], { name: Name | undefined }>;
   readonly fieldLine: ParserMethod<[], readonly Item[]>;
   readonly pourLine: ParserMethod<[], Pour>;
+  /** A name, then the amount. */
   readonly turnedLine: ParserMethod<[], Pour>;
-  readonly orLine: ParserMethod<[], KeywordParts>;
-  readonly swapLine: ParserMethod<[], SwapParts>;
-  readonly withoutLine: ParserMethod<[], KeywordParts>;
-  readonly sectionLine: ParserMethod<[], SectionParts>;
-  readonly menuLine: ParserMethod<[], MenuParts>;
+  readonly orLine: ParserMethod<[], { pour: Pour | undefined }>;
+  readonly swapLine: ParserMethod<[], { out: Pour | undefined; in: Pour | undefined }>;
+  readonly withoutLine: ParserMethod<[], { all: Words | undefined; pour: Pour | undefined }>;
+  readonly sectionLine: ParserMethod<[], { title: Name | undefined }>;
+  readonly menuLine: ParserMethod<[], { name: Name | undefined; prices: readonly MenuPrice[] }>;
 
   constructor(skipValidations: boolean) {
     super(tokens.tokenTypes, { recoveryEnabled: false, maxLookahead: 2, skipValidations });
 
+    // The pieces that rules take or leave are made once, here, and not again with each line.
+    const unquoted = () => this.CONSUME(tokens.Unquoted);
+    const closingQuote = () => this.CONSUME1(tokens.Quote) as Token;
+    const currency = () => this.CONSUME(tokens.Currency) as Token;
+    const unit = () => this.CONSUME(tokens.Unit_) as Token;
+    const name = () => this.SUBRULE(nameRule);
+    const quantity = () => this.SUBRULE(quantityRule);
+    const pour = { GATE: () => this.more(), DEF: () => this.SUBRULE(this.pourLine) };
+
     this.entryLine = this.RULE("entryLine", () => {
-      const word = this.CONSUME(tokens.EntryWord) as Token;
-      const name = this.OPTION(() => this.SUBRULE(nameRule));
-      return { word: this.words(word), name };
+      this.CONSUME(tokens.EntryWord);
+      return { name: this.OPTION(name) };
     });
 
+    const items = { SEP: tokens.Semicolon, DEF: () => this.SUBRULE(itemRule) };
     this.fieldLine = this.RULE("fieldLine", () => {
       this.CONSUME(tokens.Colon);
-      const items: Item[] = [];
-      this.MANY_SEP({
-        SEP: tokens.Semicolon,
-        DEF: () => {
-          const item = this.SUBRULE(itemRule);
-          if (item) items.push(item);
-        },
-      });
-      return compact(items);
+      this.MANY_SEP(items);
+      return this.items.take();
     });
 
-    this.turnedLine = this.RULE("turnedLine", () => {
-      const name = this.SUBRULE(nameRule);
+    const lead = () => this.SUBRULE(leadRule);
+    const of = () => this.CONSUME(tokens.Of);
+    this.pourLine = this.RULE("pourLine", (): Pour => {
+      const first = this.LA(1) as Token;
+      const leading = this.OPTION(lead);
+      const amount = this.OPTION1(quantity);
+      this.OPTION2(of);
+      const next = this.LA(1) as Token;
+      const named = this.OPTION3(name);
+      return this.makePour(first, leading, amount, next, named);
+    });
+
+    this.turnedLine = this.RULE("turnedLine", (): Pour => {
+      const named = this.SUBRULE(nameRule);
       this.CONSUME(tokens.Split);
-      const quantity = this.SUBRULE(quantityRule);
-      return { start: name.start, end: quantity.end, lead: undefined, quantity, name, turned: true };
+      const amount = this.SUBRULE(quantityRule);
+      return { start: named.start, end: amount.end, lead: undefined, quantity: amount, name: named, turned: true };
     });
 
     this.orLine = this.RULE("orLine", () => {
-      const word = this.CONSUME(tokens.Or) as Token;
-      const pour = this.OPTION({ GATE: () => this.more(), DEF: () => this.SUBRULE(pourRule) });
-      return { word: this.words(word), all: undefined, pour };
+      this.CONSUME(tokens.Or);
+      return { pour: this.OPTION(pour) };
     });
 
+    const into = { GATE: pour.GATE, DEF: () => this.SUBRULE1(this.pourLine) };
+    const forInto = () => {
+      this.CONSUME(tokens.For);
+      return this.OPTION2(into);
+    };
     this.swapLine = this.RULE("swapLine", () => {
-      const word = this.CONSUME(tokens.Swap) as Token;
-      const out = this.OPTION(() => this.SUBRULE(pourRule));
-      let into: Pour | undefined;
-      this.OPTION1(() => {
-        this.CONSUME(tokens.For);
-        into = this.OPTION2(() => this.SUBRULE1(pourRule));
-      });
-      return { word: this.words(word), out, in: into };
+      this.CONSUME(tokens.Swap);
+      return { out: this.OPTION(pour), in: this.OPTION1(forInto) };
     });
 
+    const all = () => this.words(this.CONSUME(tokens.All) as Token);
     this.withoutLine = this.RULE("withoutLine", () => {
-      const word = this.CONSUME(tokens.Without) as Token;
-      const all = this.OPTION(() => this.CONSUME(tokens.All) as Token);
-      const pour = this.OPTION1({ GATE: () => this.more(), DEF: () => this.SUBRULE(pourRule) });
-      return { word: this.words(word), all: all && this.words(all), pour };
+      this.CONSUME(tokens.Without);
+      return { all: this.OPTION(all), pour: this.OPTION1(pour) };
     });
 
     this.sectionLine = this.RULE("sectionLine", () => {
-      const word = this.CONSUME(tokens.Section) as Token;
-      const title = this.OPTION(() => this.SUBRULE(nameRule));
-      return { word: this.words(word), title };
+      this.CONSUME(tokens.Section);
+      return { title: this.OPTION(name) };
     });
 
+    const prices = { SEP: tokens.Slash, DEF: () => this.SUBRULE(priceRule) };
+    const pricesBehind = () => {
+      this.CONSUME(tokens.Split);
+      this.AT_LEAST_ONE_SEP(prices);
+    };
     this.menuLine = this.RULE("menuLine", () => {
       this.CONSUME(tokens.MenuDash);
-      const name = this.OPTION(() => this.SUBRULE(nameRule));
-      const prices: MenuPrice[] = [];
-      this.OPTION1(() => {
-        this.CONSUME(tokens.Split);
-        this.AT_LEAST_ONE_SEP({
-          SEP: tokens.Slash,
-          DEF: () => {
-            prices.push(this.SUBRULE(priceRule));
-          },
-        });
-      });
-      return { name, prices: compact(prices) };
+      const named = this.OPTION(name);
+      this.OPTION1(pricesBehind);
+      return { name: named, prices: this.prices.take() };
     });
 
-    const leadRule = this.RULE("lead", (): Words & { lead: PourLead } => {
-      const first = this.OR([
-        {
-          ALT: () => {
-            const top = this.CONSUME(tokens.Top);
-            this.OPTION(() => this.CONSUME(tokens.To));
-            return top;
-          },
+    const to = () => this.CONSUME(tokens.To);
+    const topTo = () => {
+      const top = this.CONSUME(tokens.Top);
+      this.OPTION(to);
+      return top;
+    };
+    const leadWords = [
+      { ALT: topTo },
+      { ALT: () => this.CONSUME1(tokens.To) },
+      { ALT: () => this.CONSUME(tokens.Rinse) },
+      { ALT: () => this.CONSUME(tokens.Some) },
+    ];
+    const leadRule = this.RULE("lead", (): Lead => {
+      const first = this.OR(leadWords);
+      const { start, end, text } = this.span(first.startOffset, (this.LA(0) as Token).end);
+      return { start, end, text, lead: leads.get(first.tokenType) ?? "some" };
+    });
+
+    const anyWord = () => this.CONSUME(tokens.Any);
+    const furtherWord = () => this.CONSUME2(tokens.Any);
+    const nameWords = [
+      {
+        ALT: () => {
+          const opening = this.CONSUME(tokens.Quote) as Token;
+          this.MANY(unquoted);
+          const closing = this.OPTION(closingQuote);
+          this.MANY1(anyWord);
+          return this.makeQuoted(opening, closing, this.LA(0) as Token);
         },
-        { ALT: () => this.CONSUME1(tokens.To) },
-        { ALT: () => this.CONSUME(tokens.Rinse) },
-        { ALT: () => this.CONSUME(tokens.Some) },
-      ]);
-      const lead = this.span(first.startOffset, (this.LA(0) as Token).end);
-      return { ...lead, lead: leads.get(first.tokenType) ?? "some" };
-    });
-
-    const pourRule = this.RULE("pourLine", (): Pour => {
-      const start = (this.LA(1) as Token).startOffset;
-      const lead = this.OPTION(() => this.SUBRULE(leadRule));
-      const quantity = this.OPTION1(() => this.SUBRULE(quantityRule));
-      this.OPTION2(() => this.CONSUME(tokens.Of));
-      const next = this.LA(1) as Token;
-      const name = this.OPTION3(() => this.SUBRULE(nameRule));
-      return this.ACTION(() => this.makePour(start, lead, quantity, next, name));
-    });
-
-    this.pourLine = pourRule;
-
-    const nameRule = this.RULE("name", (): Name => {
-      const first = this.LA(1) as Token;
-      let closing: Token | undefined;
-      const opening = this.OR<Token | undefined>([
-        {
-          ALT: () => {
-            const quote = this.CONSUME(tokens.Quote) as Token;
-            this.MANY(() => this.CONSUME(tokens.Unquoted));
-            closing = this.OPTION(() => this.CONSUME1(tokens.Quote) as Token);
-            this.MANY1(() => this.CONSUME(tokens.Any));
-            return quote;
-          },
+      },
+      {
+        ALT: () => {
+          const first = this.CONSUME1(tokens.Unquoted) as Token;
+          this.MANY2(furtherWord);
+          return this.makeName(first.startOffset, (this.LA(0) as Token).end);
         },
-        {
-          ALT: () => {
-            this.CONSUME1(tokens.Unquoted);
-            this.MANY2(() => this.CONSUME2(tokens.Any));
-            return undefined;
-          },
-        },
-      ]);
-      const last = this.LA(0) as Token;
-      return this.ACTION(() => (opening ? this.makeQuoted(opening, closing, last.end) : this.makeName(first.startOffset, last.end)));
-    });
+      },
+    ];
+    const nameRule = this.RULE("name", (): Name => this.OR(nameWords));
 
+    const about = () => this.CONSUME(tokens.About) as Token;
+    const upTo = () => {
+      this.CONSUME(tokens.RangeMark);
+      return this.CONSUME1(tokens.Numeral) as Token;
+    };
     const quantityRule = this.RULE("quantity", (): Quantity => {
-      const about = this.OPTION(() => this.CONSUME(tokens.About) as Token);
+      const before = this.OPTION(about);
       const first = this.CONSUME(tokens.Numeral) as Token;
-      const upTo = this.OPTION1(() => {
-        this.CONSUME(tokens.RangeMark);
-        return this.CONSUME1(tokens.Numeral) as Token;
-      });
-      const unit = this.OPTION2(() => this.CONSUME(tokens.Unit_) as Token);
-      return this.ACTION(() => this.makeQuantity(about, first, upTo, unit));
+      return this.makeQuantity(before, first, this.OPTION1(upTo), this.OPTION2(unit));
     });
 
-    const itemRule = this.RULE("item", (): Item | undefined => {
-      const parts: Part[] = [];
-      this.MANY_SEP({
-        SEP: tokens.Comma,
-        DEF: () => {
-          const part = this.SUBRULE(partRule);
-          if (part) parts.push(part);
-        },
-      });
-      const first = parts[0];
-      if (first === undefined) return undefined;
-      const { end } = parts[parts.length - 1]!;
-      const text = end === first.end ? first.text : this.text.slice(first.start, end);
-      return { start: first.start, end, text, parts: compact(parts) };
+    const parts = { SEP: tokens.Comma, DEF: () => this.SUBRULE(partRule) };
+    const itemRule = this.RULE("item", () => {
+      this.MANY_SEP(parts);
+      this.endItem();
     });
 
-    const partRule = this.RULE("part", (): Part | undefined => {
-      const start = (this.LA(1) as Token).startOffset;
-      const before = this.LA(0);
-      const quantities: Quantity[] = [];
-      this.OPTION(() => {
-        const opening = this.CONSUME(tokens.Quote) as Token;
-        this.MANY(() => this.CONSUME(tokens.Unquoted));
-        const closing = this.OPTION1(() => this.CONSUME1(tokens.Quote));
-        this.ACTION(() => {
-          if (!closing) this.noteUnclosed(opening.startOffset, this.textEnd);
-        });
-      });
-      this.MANY1(() => this.CONSUME(tokens.Text));
-      this.MANY2(() => {
-        quantities.push(this.SUBRULE(quantityRule));
-        this.MANY3(() => this.CONSUME1(tokens.Text));
-      });
-      return this.ACTION(() => {
-        const last = this.LA(0) as Token;
-        if (last === before) return undefined;
-        const leading = quantities[0];
-        const quantity = leading?.start === start ? leading : undefined;
-        return { start, end: last.end, text: this.text.slice(start, last.end), quantity, quantities: compact(quantities) };
-      });
+    const word = () => this.CONSUME(tokens.Text);
+    const wordBehind = () => this.CONSUME1(tokens.Text);
+    const amountAndWords = () => {
+      this.quantities.add(this.SUBRULE(quantityRule));
+      this.MANY3(wordBehind);
+    };
+    const quoted = () => {
+      const opening = this.CONSUME(tokens.Quote) as Token;
+      this.MANY(unquoted);
+      if (!this.OPTION1(closingQuote)) this.noteUnclosed(opening.startOffset, this.textEnd);
+    };
+    const partRule = this.RULE("part", () => {
+      const before = this.LA(0) as Token;
+      const first = this.LA(1) as Token;
+      this.OPTION(quoted);
+      this.MANY1(word);
+      this.MANY2(amountAndWords);
+      const last = this.LA(0) as Token;
+      if (last !== before) this.endPart(first, last);
     });
 
-    const priceRule = this.RULE("price", (): MenuPrice => {
-      const start = (this.LA(1) as Token).startOffset;
-      const before = this.OPTION(() => this.CONSUME(tokens.Currency) as Token);
-      const numeral = this.CONSUME(tokens.Numeral) as Token;
-      const after = this.OPTION1(() => this.CONSUME1(tokens.Currency) as Token);
-      const labelStart = (this.LA(1) as Token).startOffset;
-      this.OPTION2(() => this.CONSUME(tokens.Unit_));
-      this.MANY(() => this.CONSUME(tokens.Word));
-      return this.ACTION(() => {
-        const { end } = this.LA(0) as Token;
-        const label = end > labelStart ? this.span(labelStart, end) : undefined;
-        this.noteNumeral(numeral);
-        const currency = before ?? after;
-        return { start, end, amount: numeral.value!, currency: currency && this.words(currency), label };
-      });
+    const currencyBehind = () => this.CONSUME1(tokens.Currency) as Token;
+    const label = () => this.CONSUME(tokens.Word);
+    const priceRule = this.RULE("price", () => {
+      const first = this.LA(1) as Token;
+      const sign = this.OPTION(currency);
+      const amount = this.CONSUME(tokens.Numeral) as Token;
+      const code = this.OPTION1(currencyBehind);
+      const next = this.LA(1) as Token;
+      this.OPTION2(unit);
+      this.MANY(label);
+      this.endPrice(first, amount, sign ?? code, next, this.LA(0) as Token);
     });
 
     this.performSelfAnalysis();
@@ -248,7 +201,7 @@ class LineParser extends LineBuilder {
   /** What the rule made of the line that is loaded; throws where the line does not fit the rule. */
   parse<T>(rule: ParserMethod<[], T>): T {
     const parts = rule.call(this);
-    if (this.errors.length > 0) throw this.errors[0];
+    if (parts === undefined || this.more()) throw new Error(`A line does not fit ${rule.name}.`);
     return parts;
   }
 

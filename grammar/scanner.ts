@@ -55,11 +55,13 @@ export function startsAboutNumber(text: string, at: number, end: number): boolea
   return startsNumber(text, skipSpace(text, at + 5, end), end);
 }
 
+const space = 32;
 const percent = 37;
 const comma = 44;
 const hyphen = 45;
 const point = 46;
 const slash = 47;
+const zero = 48;
 const semicolon = 59;
 
 /** A digit, a point, a sign or one of Unicode's fractions. */
@@ -133,6 +135,8 @@ interface NumberRead {
 
 /** A number with its range and its unit, or a word that only starts with a digit (`7up`, `2:1`, `2026-03-01`). */
 function scanNumber(tokens: Token[], text: string, at: number, end: number): number {
+  const simple = scanSimple(tokens, text, at, end);
+  if (simple > 0) return scanUnit(tokens, text, simple, end);
   const read = readNumber(text, at, end);
   if (!read) return push(tokens, Word, at, Math.max(wordEnd(text, at, end), at + 1));
   pushNumeral(tokens, at, read.numeral);
@@ -140,6 +144,31 @@ function scanNumber(tokens: Token[], text: string, at: number, end: number): num
   push(tokens, RangeMark, read.markStart, read.markEnd);
   pushNumeral(tokens, read.upToStart, read.upTo);
   return scanUnit(tokens, text, read.upTo.end, end);
+}
+
+/** Nearly every number there is: digits, a point or none among them, a blank and a word that is not `to`. 0 for others. */
+function scanSimple(tokens: Token[], text: string, at: number, end: number): number {
+  let stop = at;
+  let digits = 0;
+  let scale = 0;
+  for (; stop < end && stop - at < 10; stop++) {
+    const code = text.charCodeAt(stop);
+    if (isDigit(code)) {
+      digits = digits * 10 + (code - zero);
+      scale *= 10;
+    } else if (code === point && scale === 0 && stop > at) scale = 1;
+    else break;
+  }
+  if (stop === at || scale === 1 || stop + 1 >= end || text.charCodeAt(stop) !== space) return 0;
+  const next = text.charCodeAt(stop + 1);
+  if (next >= 128 || !isLetter(next) || (next | 32) === 116) return 0;
+  const token = makeToken(Numeral, at, stop);
+  // The quotient of two whole numbers this small is the double nearest to the decimal.
+  token.value = scale > 1 ? digits / scale : digits;
+  token.form = "plain";
+  token.instead = undefined;
+  tokens.push(token);
+  return stop;
 }
 
 function pushNumeral(tokens: Token[], start: number, { end, value, form, instead }: NumeralRead): void {

@@ -38,22 +38,34 @@ export function readProseField(text: string, start: number, nameEnd: number): Co
   return { kind: "field", name: nameOf(text, start, nameEnd), value, items: [] };
 }
 
-/** Any other field. With `mayTurn`, a name in no table before an amount is a pour written the other way round. */
-export function readField(text: string, start: number, nameEnd: number, end: number, mayTurn: boolean): Read {
+/** Any other field. */
+export function readField(text: string, start: number, end: number, nameEnd: number): Read {
+  return parseField(text, start, end, nameEnd, fieldTokens(text, nameEnd, end));
+}
+
+/** A field, or with a name in no table before an amount: a pour written the other way round. */
+export function readFieldOrTurned(text: string, start: number, end: number, nameEnd: number): Read {
+  const line = fieldTokens(text, nameEnd, end);
+  if (!isTurned(line) || isNearlyField(text.slice(start, nameEnd))) return parseField(text, start, end, nameEnd, line);
+  line.splice(0, 1, makeToken(tokens.Word, start, nameEnd), makeToken(tokens.Split, nameEnd, nameEnd));
+  return readTurned(text, start, end, end, line);
+}
+
+/** The colon and what stands behind it. */
+function fieldTokens(text: string, nameEnd: number, end: number): Token[] {
+  const colonAt = text.indexOf(":", nameEnd);
+  return tokensBehind(makeToken(tokens.Colon, colonAt, colonAt + 1), text, end);
+}
+
+function parseField(text: string, start: number, end: number, nameEnd: number, line: Token[]): Read {
   const name = nameOf(text, start, nameEnd);
   const shape = shapeOf(name.text);
-  const colonAt = text.indexOf(":", nameEnd);
-  const line = tokensBehind(makeToken(tokens.Colon, colonAt, colonAt + 1), text, end);
-  if (!shape && mayTurn && isTurnedField(name.text, line)) {
-    line.splice(0, 1, makeToken(tokens.Word, start, nameEnd), makeToken(tokens.Split, nameEnd, nameEnd));
-    return readTurned(text, start, end, end, line);
-  }
   parser.load(text, end, line, shape !== undefined && exactShapes.has(shape));
   const items = parser.parse(parser.fieldLine);
   const value = wholeValue(text, line[1], end, items);
   if (!value && shape) {
     const what = `Nothing stands after “${name.text}:”.`;
-    parser.note(problems.lacking({ start, end: colonAt + 1 }, what, "Fill it in, or take the line out."));
+    parser.note(problems.lacking({ start, end: line[0]!.end }, what, "Fill it in, or take the line out."));
   }
   return { content: { kind: "field", name, value, items }, problem: parser.problem };
 }
@@ -86,16 +98,18 @@ function wholeValue(text: string, first: Token | undefined, end: number, items: 
   return only && only.start === first.startOffset && only.end === end ? only : wordsOf(text, first.startOffset, end);
 }
 
-/** `Lemon juice: 25 ml`: no field's name nor nearly one, and wholly an amount that can be poured. */
-function isTurnedField(name: string, line: readonly Token[]): boolean {
+/** `Lemon juice: 25 ml`: what stands behind the colon is wholly an amount that can be poured. */
+function isTurned(line: readonly Token[]): boolean {
   const first = line[1]?.tokenType;
   if (first !== tokens.Numeral && first !== tokens.About) return false;
   if (quantityEnd(line, 1) !== line.length) return false;
   const { unit } = line[line.length - 1]!;
-  return (unit === undefined || pourable.has(unit.dimension)) && !isNearField(name.toLowerCase());
+  return unit === undefined || pourable.has(unit.dimension);
 }
 
-/** One slip away from a field's name: long names only, since `rum` is not a misspelt `rim`. */
-function isNearField(name: string): boolean {
+/** In the table, or one slip away from it: long names only, since `rum` is not a misspelt `rim`. */
+function isNearlyField(written: string): boolean {
+  const name = written.toLowerCase();
+  if (shapeOf(name)) return true;
   return name.length >= 5 && fieldNames.some((field) => field.length >= 5 && distance(field, name) === 1);
 }

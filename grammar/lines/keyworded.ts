@@ -33,7 +33,8 @@ function wordEnd(text: string, start: number, end: number): number {
 
 function readOr(text: string, start: number, last: number, end: number): Read {
   parser.load(text, end, tokensBehind(makeToken(tokens.Or, start, last), text, end), true);
-  const { word, pour } = parser.parse(parser.orLine);
+  const word = wordsOf(text, start, last);
+  const { pour } = parser.parse(parser.orLine);
   if (!pour) parser.note(problems.lacking(word, "No other choice is named after “or”.", "Name what may be poured instead."));
   else if (!pour.name) parser.note(nameless(text, pour));
   return { content: { kind: "or", word, pour }, problem: parser.problem };
@@ -41,7 +42,8 @@ function readOr(text: string, start: number, last: number, end: number): Read {
 
 function readWithout(text: string, start: number, last: number, end: number): Read {
   parser.load(text, end, tokensBehind(makeToken(tokens.Without, start, last), text, end), true);
-  const { word, all, pour } = parser.parse(parser.withoutLine);
+  const word = wordsOf(text, start, last);
+  const { all, pour } = parser.parse(parser.withoutLine);
   if (!pour) parser.note(problems.lacking(word, "Nothing is named after “without”.", "Name the ingredient to leave out."));
   else if (!pour.name) parser.note(nameless(text, pour));
   return { content: { kind: "without", word, all, pour }, problem: parser.problem };
@@ -49,7 +51,8 @@ function readWithout(text: string, start: number, last: number, end: number): Re
 
 function readSection(text: string, start: number, last: number, end: number): Read {
   parser.load(text, end, tokensBehind(makeToken(tokens.Section, start, last), text, end), false);
-  const { word, title } = parser.parse(parser.sectionLine);
+  const word = wordsOf(text, start, last);
+  const { title } = parser.parse(parser.sectionLine);
   if (!title) parser.note(problems.lacking(word, "This section has no title.", "Put its title after “section”."));
   return { content: { kind: "section", word, title }, problem: parser.problem };
 }
