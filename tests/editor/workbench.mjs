@@ -38,10 +38,15 @@ export async function openWorkbench({ editor, suite, vsix, folder = true, settin
   const log = [];
   let server;
   let browser;
+  // The whole group: its extension host would linger.
+  const endServer = () => {
+    if (server && server.exitCode === null) process.kill(-server.pid, "SIGKILL");
+  };
+  process.once("exit", endServer);
   const close = async () => {
+    process.off("exit", endServer);
     await browser?.close();
-    // The whole group: its extension host would linger.
-    if (server) process.kill(-server.pid, "SIGKILL");
+    endServer();
     rmSync(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
   };
   try {
