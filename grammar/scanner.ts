@@ -26,7 +26,8 @@ import {
   Unit_,
   Word,
 } from "./tokens.ts";
-import { type Unit, units } from "./units.ts";
+import { findUnitAt } from "./unit-words.ts";
+import { wordEnd } from "./words.ts";
 
 /** Adds the tokens of `text` from `at` to `end`. */
 export function scan(tokens: Token[], text: string, at: number, end: number): void {
@@ -36,12 +37,6 @@ export function scan(tokens: Token[], text: string, at: number, end: number): vo
     else if (mayStartNumber(code)) at = scanNumber(tokens, text, at, end);
     else at = scanOther(tokens, text, at, end, code);
   }
-}
-
-/** Where the word that starts at `at` ends: at white space, a list's comma, a semicolon or a quotation mark. */
-export function wordEnd(text: string, at: number, end: number): number {
-  while (at < end && !endsWord(text, at, end)) at++;
-  return at;
 }
 
 /** Whether a number starts here, not a word such as `7up`. */
@@ -68,13 +63,6 @@ const semicolon = 59;
 function mayStartNumber(code: number): boolean {
   if (code < 128) return isDigit(code) || code === point || code === hyphen;
   return (code >= 0xbc && code <= 0xbe) || (code >= 0x2150 && code <= 0x215e) || code === 0x2212;
-}
-
-function endsWord(text: string, at: number, end: number): boolean {
-  const code = text.charCodeAt(at);
-  if (code > semicolon) return code > 127 && (isSpace(code) || isQuote(code));
-  if (code === comma) return !isBetweenDigits(text, at, end);
-  return code === semicolon || isSpace(code) || isQuote(code);
 }
 
 function push(tokens: Token[], tokenType: TokenType, start: number, end: number): number {
@@ -232,85 +220,25 @@ function isNumberEnd(text: string, at: number, end: number): boolean {
   if (isSpace(code) || code === semicolon || isQuote(code) || isCurrencySign(code)) return true;
   if (code === comma) return !isBetweenDigits(text, at, end);
   if (code === slash) return isLooseSlash(text, at, end);
-  return findUnitAt(text, at, end) > 0;
+  return findUnitAt(text, at, end) !== undefined;
 }
 
 // Units
 
-interface Spelling {
-  readonly written: string;
-  readonly unit: Unit | undefined;
-  /** Whether a unit of two words starts so. */
-  readonly opens: boolean;
-}
-
-const spellings = new Map<string, Spelling>();
-let longestUnit = 0;
-for (const unit of units) {
-  for (const spelling of [unit.id, ...unit.also]) {
-    for (const written of [spelling, spelling.toLowerCase()]) {
-      spellings.set(written, { written, unit, opens: spellings.get(written)?.opens ?? false });
-      const gap = written.indexOf(" ");
-      const first = gap > 0 ? written.slice(0, gap) : "";
-      if (first) spellings.set(first, { written: first, unit: spellings.get(first)?.unit, opens: true });
-    }
-    longestUnit = Math.max(longestUnit, spelling.length + 2);
-  }
-}
-
-/** The unit that `findUnitAt` found last, and how it is written. */
-let foundUnit: Unit;
-let foundWritten = "";
-
 /** A unit is only the very next whole word, or two; `of` behind it belongs to it. */
 function scanUnit(tokens: Token[], text: string, at: number, end: number): number {
   const start = skipSpace(text, at, end);
-  const last = findUnitAt(text, start, end);
-  if (last === 0) return at;
-  const token = makeToken(Unit_, start, last);
-  token.unit = foundUnit;
-  token.image = foundWritten;
+  const found = findUnitAt(text, start, end);
+  if (!found) return at;
+  const token = makeToken(Unit_, start, found.end);
+  token.unit = found.unit;
+  token.image = found.written;
   tokens.push(token);
-  const next = skipSpace(text, last, end);
-  return next > last && isOf(text, next, end) ? push(tokens, Of, next, next + 2) : last;
+  const next = skipSpace(text, found.end, end);
+  return next > found.end && isOf(text, next, end) ? push(tokens, Of, next, next + 2) : found.end;
 }
 
 function isOf(text: string, at: number, end: number): boolean {
   if (at + 2 > end || (text.charCodeAt(at) | 32) !== 111 || (text.charCodeAt(at + 1) | 32) !== 102) return false;
   return at + 2 === end || isSpace(text.charCodeAt(at + 2));
-}
-
-/** Where the unit that starts here ends; 0 where none does. */
-function findUnitAt(text: string, at: number, end: number): number {
-  if (at >= end) return 0;
-  const last = text.charCodeAt(at) === percent ? at + 1 : wordEnd(text, at, Math.min(end, at + longestUnit));
-  if (last === at || (last === at + longestUnit && last < end)) return 0;
-  const written = text.slice(at, last);
-  const spelling = spellings.get(written) ?? findFolded(written);
-  if (spelling?.opens) {
-    const second = findSecondWord(text, spelling.written, at, last, end);
-    if (second > 0) return second;
-  }
-  if (!spelling?.unit) return 0;
-  foundUnit = spelling.unit;
-  foundWritten = written;
-  return last;
-}
-
-/** Any case, and a closing point. */
-function findFolded(written: string): Spelling | undefined {
-  const folded = written.toLowerCase();
-  return spellings.get(folded.endsWith(".") ? folded.slice(0, -1) : folded);
-}
-
-function findSecondWord(text: string, first: string, at: number, firstEnd: number, end: number): number {
-  const limit = Math.min(end, at + longestUnit);
-  const start = skipSpace(text, firstEnd, limit);
-  const last = wordEnd(text, start, Math.min(end, start + longestUnit));
-  if (start === firstEnd || last === start) return 0;
-  const spelling = findFolded(`${first} ${text.slice(start, last)}`);
-  if (!spelling?.unit) return 0;
-  foundUnit = spelling.unit;
-  foundWritten = text.slice(at, last);
-  return last;
 }

@@ -4,7 +4,7 @@ import { parser } from "../parser.ts";
 import * as problems from "../problems.ts";
 import * as tokens from "../tokens.ts";
 import { makeToken, type Token } from "../tokens.ts";
-import type { Pour, SyntaxProblem } from "../tree.ts";
+import type { Pour } from "../tree.ts";
 import { type Read, tokensBehind, wordsOf } from "./parts.ts";
 import { nameless } from "./pour.ts";
 
@@ -63,8 +63,10 @@ const mostReadings = 8;
 function readSwap(text: string, start: number, last: number, end: number): Read {
   const line = tokensBehind(makeToken(tokens.Swap, start, last), text, end);
   const readings: { out: Pour; in: Pour }[] = [];
-  let problem: SyntaxProblem | undefined;
-  let unclosedAt = -1;
+  // Read without a “for” first: that tells whether the line is cut off in a quotation.
+  parser.load(text, end, line, true);
+  parser.parse(parser.swapLine);
+  let { problem, unclosedAt } = parser;
   for (const at of placesOfFor(text, line)) {
     const parted = line.slice();
     parted[at] = makeToken(tokens.For, line[at]!.startOffset, line[at]!.end);
@@ -72,11 +74,9 @@ function readSwap(text: string, start: number, last: number, end: number): Read 
     const swap = parser.parse(parser.swapLine);
     // Cut off in its quotation, the first name holds this “for” and has to be read on.
     const isCut = parser.unclosedAt >= 0 && parser.unclosedAt < line[at]!.startOffset;
-    if (readings.length === 0) {
-      problem = parser.problem;
-      unclosedAt = parser.unclosedAt;
-    }
-    if (!isCut && swap.out?.name && swap.in?.name) readings.push({ out: swap.out, in: swap.in });
+    if (isCut || !swap.out?.name || !swap.in?.name) continue;
+    if (readings.length === 0) ({ problem, unclosedAt } = parser);
+    readings.push({ out: swap.out, in: swap.in });
   }
   if (readings.length === 0) {
     const what = "This swap does not say both what goes out and what comes in.";
