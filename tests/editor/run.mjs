@@ -7,7 +7,7 @@
 import { join } from "node:path";
 import { chosenEditor, root } from "./editors.mjs";
 import { applyFirstFix, hoverWord, openFile, squiggle, tokenClasses } from "./page.mjs";
-import { openWorkbench } from "./workbench.mjs";
+import { openWorkbench, until } from "./workbench.mjs";
 
 const editor = chosenEditor();
 const suite = join(root, "tests/editor/suite.js");
@@ -43,9 +43,11 @@ async function looked(where, options) {
   await inWorkbench(where, options, async ({ page }) => {
     await look(where, "words of different meaning have different colours", async () => {
       await openFile(page, "specs", "sours.drink");
-      const classes = await tokenClasses(page, ["drink", "Slipway", "family", "60", "aged", "frozen"]);
-      const colours = new Set(Object.values(classes));
-      if (colours.size < 4) throw new Error(`only ${colours.size} colours: ${JSON.stringify(classes)}`);
+      // The text is there a moment before its colours are.
+      await until("four colours or more", 60_000, async () => {
+        const classes = await tokenClasses(page, ["drink", "Slipway", "family", "60", "aged", "frozen"]);
+        return new Set(Object.values(classes)).size >= 4;
+      });
     });
     await look(where, "the wrong name is underlined", () => squiggle(page));
     await look(where, "the mouse on a drink's name shows its figures", () => hoverWord(page, "Slipway", /strength/i));
