@@ -32,28 +32,37 @@ export async function squiggle(page) {
 /** Points at a word until the hover tells the text; a server that is still starting says nothing at first. */
 export async function hoverWord(page, word, text) {
   const hover = page.locator(".monaco-hover:not(.hidden)", { hasText: text }).first();
-  const end = Date.now() + patience.timeout;
-  for (;;) {
+  await again(async () => {
     await page.mouse.move(0, 0);
     await (await token(page, word)).hover({ position: { x: 8, y: 8 } });
-    try {
-      return await hover.waitFor({ timeout: 6000 });
-    } catch (cause) {
-      if (Date.now() > end) throw cause;
-    }
-  }
+    await hover.waitFor({ timeout: 6000 });
+  });
 }
 
 /** Opens the menu of fixes on a word. */
 export async function openFixes(page, word, title) {
-  // A hover that is still open would catch the click.
-  await page.keyboard.press("Escape");
-  await page.mouse.move(0, 0);
-  await (await token(page, word)).click({ position: { x: 8, y: 8 } });
-  await page.keyboard.press("Control+.");
   const fix = page.locator(".action-widget .monaco-list-row", { hasText: title }).first();
-  await fix.waitFor(patience);
+  await again(async () => {
+    // A hover or a menu that is still open would catch the click.
+    await page.keyboard.press("Escape");
+    await page.mouse.move(0, 0);
+    await (await token(page, word)).click({ position: { x: 8, y: 8 } });
+    await page.keyboard.press("Control+.");
+    await fix.waitFor({ timeout: 6000 });
+  });
   return fix;
+}
+
+/** Tries until it works or patience is at its end. */
+async function again(act) {
+  const end = Date.now() + patience.timeout;
+  for (;;) {
+    try {
+      return await act();
+    } catch (cause) {
+      if (Date.now() > end) throw cause;
+    }
+  }
 }
 
 export async function applyFirstFix(page, word, title) {
