@@ -73,13 +73,13 @@ function readFresh(text: string): Reading {
   const start = skipSpace(text, 0, end);
   if (start === end) return blank;
   if (text.charCodeAt(start) === hash) return makeReading(comment, readComment(text, start), undefined);
+  const nameEnd = fieldNameEnd(text, start, end);
+  const name = text.slice(start, nameEnd);
+  const shape = nameEnd > 0 ? shapeOf(name) : undefined;
+  if (shape === "prose") return makeReading(readProseField(text, start, nameEnd), undefined, undefined);
   if (end > problems.longestLine) return makeReading(unread(text, start), undefined, problems.tooLong(end));
   const margin = isAtMargin(text);
-  const nameEnd = fieldNameEnd(text, start, end);
   if (nameEnd > 0) {
-    const name = text.slice(start, nameEnd);
-    const shape = shapeOf(name);
-    if (shape === "prose") return makeReading(readProseField(text, start, nameEnd), undefined, undefined);
     // `house: …` at the margin is an entry with a colon too many.
     if (shape || !margin || !isEntryWord(name)) return readParted(text, start, nameEnd, margin ? readField : readFieldOrTurned);
   }

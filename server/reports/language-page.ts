@@ -1,0 +1,100 @@
+/** The reference page of the language: its lists, printed from the tables that the server reads. */
+import { entryKinds, type Field, fieldsOf, type Shape } from "../../grammar/fields.ts";
+import { type Dimension, units } from "../../grammar/units.ts";
+import { techniques } from "../engine/techniques.ts";
+import { modifiers } from "../house/modifiers.ts";
+import { printBetween, printTable } from "./markers.ts";
+
+/** The page with its lists of fields, units, modifiers and techniques printed anew; the rest stays as it is. */
+export function languagePage(page: string): string {
+  const lists = { fields: fieldLists(), units: unitLists(), modifiers: modifierList(), techniques: techniqueList() };
+  return Object.entries(lists).reduce((done, [name, list]) => printBetween(done, name, list), page);
+}
+
+function fieldLists(): string {
+  return entryKinds.map((kind) => `### In a ${code(kind)}\n\n${fieldTable(fieldsOf(kind))}`).join("\n\n");
+}
+
+/** More words than this stand below the table, which would be wider than any page. */
+const mostWordsInTable = 5;
+
+function fieldTable(rows: readonly Field[]): string {
+  if (rows.length === 0) return "No fields.";
+  const table = printTable(
+    ["field", "holds", "example", "what it says"],
+    rows.map((field) => [code(field.name), holds(field), code(field.example), field.doc]),
+  );
+  const long = rows.filter((field) => wordsOf(field).length > mostWordsInTable);
+  return [table, ...long.map((field) => `Words of ${code(field.name)}: ${wordsOf(field).map(code).join(", ")}.`)].join("\n\n");
+}
+
+function wordsOf(field: Field): readonly string[] {
+  return field.choices ?? [];
+}
+
+/** What a value of this shape is, in a few words. */
+const shapes: Record<Shape, string> = {
+  prose: "text, over several lines",
+  text: "text",
+  name: "a name",
+  words: "words",
+  choice: "one word",
+  items: "a list",
+  steps: "steps",
+  quantity: "an amount",
+  window: "a window",
+  percent: "per cent",
+  temperature: "a temperature",
+  price: "a price",
+  content: "a content",
+  date: "a date",
+  yesno: "`yes` or `no`",
+  severity: "a rule and how loud",
+};
+
+function holds(field: Field): string {
+  const words = wordsOf(field);
+  const listed = words.length > 0 && words.length <= mostWordsInTable ? `: ${words.map(code).join(", ")}` : "";
+  return `${shapes[field.shape]}${listed}${field.repeats ? "; may repeat" : ""}`;
+}
+
+const dimensions: readonly (readonly [Dimension, string])[] = [
+  ["volume", "Volumes"],
+  ["mass", "Weights"],
+  ["part", "Shares of the whole"],
+  ["piece", "Pieces"],
+  ["temperature", "Temperatures"],
+  ["time", "Times"],
+  ["share", "Shares"],
+  ["other", "Others"],
+];
+
+function unitLists(): string {
+  return dimensions
+    .map(([dimension, title]) => {
+      const rows = units.filter((unit) => unit.dimension === dimension);
+      return `### ${title}\n\n${printTable(
+        ["unit", "also read", "what it is"],
+        rows.map((unit) => [code(unit.id), unit.also.map(code).join(", "), unit.doc]),
+      )}`;
+    })
+    .join("\n\n");
+}
+
+function modifierList(): string {
+  return printTable(
+    ["modifier", "what it does"],
+    modifiers.map(({ word, doc }) => [code(word), doc]),
+  );
+}
+
+function techniqueList(): string {
+  return printTable(
+    ["step", "also read", "what it does", "figures from"],
+    techniques.map(({ words: [first, ...also], doc, source }) => [code(first!), also.map(code).join(", "), doc, source]),
+  );
+}
+
+function code(text: string): string {
+  return `\`${text}\``;
+}
