@@ -93,7 +93,8 @@ export const anyText: fc.Arbitrary<string> = fc
   .array(fc.tuple(anyLine, anyBreak), { maxLength: 30 })
   .chain((lines) => anyLine.map((last) => lines.flat().join("") + last));
 
-const place = fc.record({ line: fc.integer({ min: -1, max: 32 }), character: fc.integer({ min: -1, max: 40 }) });
+/** A place in a text, or out of it. */
+export const place = fc.record({ line: fc.integer({ min: -1, max: 32 }), character: fc.integer({ min: -1, max: 40 }) });
 const inserted = fc.oneof(fc.constant(""), fc.constantFrom("\n", "\r", "\r\n", " ", "  ", "d", "#", '"', ":", "story:"), anyLine, anyText);
 
 /** A change anywhere in a text, or now and then of the whole text. */
