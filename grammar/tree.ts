@@ -62,7 +62,8 @@ export interface Quantity extends Span {
 /**
  * A name as far as it may reach: everything up to the comment. Which part of it is the name is
  * decided by the house, which knows what is declared: the longest comma-joined text that is declared,
- * else the text before the first comma. `text` is trimmed, and has lost its quotes.
+ * else the text before the first comma. `text` is trimmed, and has lost its quotes; what stands behind
+ * the closing quote follows as it was written.
  */
 export interface Name extends Words {
   /** Where each comma stands (line offsets), outside quotes and not between digits. */
@@ -116,7 +117,7 @@ export interface EntryLine {
 export interface FieldLine {
   readonly kind: "field";
   readonly name: Words;
-  /** The whole value, trimmed, without its comment; absent where empty. */
+  /** The whole value, trimmed, without its comment; absent where empty. Where it is one item, that very item. */
   readonly value?: Words;
   /** The value taken apart; empty for prose. */
   readonly items: readonly Item[];
