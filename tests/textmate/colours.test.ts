@@ -3,6 +3,7 @@ import { beforeAll, expect, test } from "vitest";
 import type { IGrammar } from "vscode-textmate";
 import { entryKinds, fields } from "../../grammar/fields.ts";
 import { units } from "../../grammar/units.ts";
+import { modifiers } from "../../server/house/modifiers.ts";
 import { loadGrammar, tokenize } from "./engine.ts";
 
 let grammar: IGrammar;
@@ -145,6 +146,11 @@ test("every field of the table is coloured as one", () => {
 test("every unit and every spelling of it is coloured as one", () => {
   for (const { id, also } of units)
     for (const word of [id, ...also]) expect(shown(`  3 ${word} gin`)).toBe(`3 ‹quantity› ${word} ‹unit› gin ‹ingredient›`);
+});
+
+test("every modifier of the house's table is coloured as one, another word is a note", () => {
+  for (const { word } of modifiers) expect(shown(`  3 ml gin, ${word}`)).toMatch(new RegExp(`, ‹separator› ${word} ‹modifier›$`));
+  expect(shown("  3 ml gin, frozenish")).toMatch(/frozenish ‹note›$/);
 });
 
 test("a word that only starts like a unit is none", () =>
