@@ -18,9 +18,15 @@ const irregular = new Map([
   ["loaves", "loaf"],
 ]);
 
-/** As written: lower case, blanks folded. */
+/** As written: lower case, blanks folded, quotation marks around the whole left out. */
 export function plain(name: string): string {
-  return name.trim().replace(/\s+/g, " ").toLowerCase().normalize("NFC");
+  return name
+    .trim()
+    .replace(/^["“”](.*)["“”]$/u, "$1")
+    .trim()
+    .replace(/\s+/g, " ")
+    .toLowerCase()
+    .normalize("NFC");
 }
 
 /** Without accents. */

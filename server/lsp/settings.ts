@@ -9,7 +9,9 @@ export const settingsSchema = z.object({
   severity: z
     .record(z.string(), z.enum(severities))
     .default({})
-    .describe("How loud a rule is, by its code: off, hint, information, warning or error. Goes before what the `house` says."),
+    .describe(
+      "How loud a rule is, by its code: off, hint, information, warning or error. Goes before the level that a `house` sets; what a house turns off stays off.",
+    ),
   units: z.enum(["house", "ml", "cl", "oz"]).default("house").describe("The unit that hovers show amounts in; it never changes a file."),
   maxFindings: z.number().int().min(1).max(10_000).default(500).describe("The most findings that are shown for one file."),
 });

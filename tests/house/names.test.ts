@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { read } from "../../grammar/read.ts";
 import type { MenuLine, PourLine } from "../../grammar/tree.ts";
 import { fold } from "../../server/house/names.ts";
+import { flatten } from "../../server/house/riff.ts";
 import { entryNamed, houseOf } from "./make.ts";
 
 function nameIn(text: string) {
@@ -24,6 +25,7 @@ describe("names", () => {
     ["radishes", "radish"],
     ["glass", "glass"],
     ["clove bitters", "clove bitters"],
+    ["“Blend # 4”", "blend # 4"],
     ["🍋 lemons", "🍋 lemon"],
   ])("%s folds to %s", (name, key) => expect(fold(name)).toBe(key));
 
@@ -52,6 +54,11 @@ describe("names", () => {
     expect(resolved(house, "50 ml dark rum")).toBe("dark rum | ");
     expect(resolved(house, "50 ml “7 year rum”, frozen")).toBe("7 year rum | frozen");
   });
+});
+
+test("a field may quote the name that it looks up", () => {
+  const house = houseOf('drink "Blend # 4"\n  method: shake 12 s\n  50 ml gin\ndrink Riff\n  from: "Blend # 4"\n');
+  expect(flatten(house, entryNamed(house, "Riff")).pours).toHaveLength(1);
 });
 
 test("a sub-house sees its parent's names and may override them; a neighbour sees neither", () => {
