@@ -54,7 +54,7 @@ function verdict(outsides: readonly Outside[]): string {
   const [ratio, sugar, acid] = tasted.map(side);
   if (sugar && sugar === acid) return sugar === "above" ? "both too sweet and too sour" : "both too dry and too flat";
   if (ratio === "above") return acid === "below" && !sugar ? "not sour enough" : "too sweet";
-  if (ratio === "below") return sugar === "below" && !acid ? "not sweet enough" : "too sour";
+  if (ratio === "below") return "too sour";
   if (sugar) return sugar === "above" ? "too sweet" : "not sweet enough";
   return acid === "above" ? "too sour" : "not sour enough";
 }

@@ -22,7 +22,7 @@ describe("sweet against sour", () => {
   test("a sour of 4 : 2 : 1 is in balance", () => expect(codesIn(`${spirit}${sour("15 ml 2:1 agave syrup")}`)).toEqual([]));
   test.each([
     ["three times the syrup", "45 ml 2:1 agave syrup", "too sweet"],
-    ["a quarter of it", "3.75 ml 2:1 agave syrup", "not sweet enough"],
+    ["a quarter of it", "3.75 ml 2:1 agave syrup", "too sour"],
   ])("with %s it is found, and each offered fix ends it", (_what, syrup, verdict) => {
     // The quarter is no mark of the jigger; here it is the balance that is asked about.
     const text = `house The Slip\n  severity: unmeasurable off\n\n${spirit}${sour(syrup)}`;
