@@ -28,12 +28,12 @@ export function assessPrep(model: PrepModel): PrepOutcome {
 }
 
 /** In the order of `prepFigureNames`. */
-function figuresOf(model: PrepModel, shift?: Shift): Float64Array {
+function figuresOf(model: PrepModel, shift?: Shift): number[] {
   const { masses, volumeMl } = batchOf(model, shift);
   const grams = massOf(masses);
   const acid = masses[at.titratable]!;
   const sugar = sugarOf(masses);
-  return Float64Array.of(
+  return [
     grams,
     volumeMl,
     grams / volumeMl,
@@ -42,7 +42,7 @@ function figuresOf(model: PrepModel, shift?: Shift): Float64Array {
     (100 * acid) / grams,
     (100 * sugar) / volumeMl,
     (100 * acid) / volumeMl,
-  );
+  ];
 }
 
 const madeFrom: Readonly<Record<PrepFigureName, readonly Topic[]>> = {

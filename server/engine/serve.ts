@@ -23,12 +23,12 @@ import { isKnown, read, type Shift } from "./uncertainty.ts";
 
 /** One run through a plan. Figures stand in the order of `figureNames`; what cannot be said is NaN. */
 export interface Run {
-  readonly values: Float64Array;
+  readonly values: number[];
   /** Why what is in the vessel, and why the whole drink, is unknown. */
   readonly vessel: Reasons;
   readonly whole: Reasons;
   /** Grams of each pour. */
-  readonly grams: Float64Array;
+  readonly grams: number[];
   readonly melt: { iceG: number; meltG: number; clingingG: number } | null;
 }
 
@@ -44,7 +44,7 @@ export const leastAcid = 0.15;
  */
 export function run(plan: ServePlan, shift?: Shift): Run {
   const mixture: Mixture = { masses: noMasses(), heatJ: 0 };
-  const grams = new Float64Array(plan.pours.length);
+  const grams = new Array<number>(plan.pours.length).fill(0);
   const vessel = pourAll(plan, "vessel", mixture, grams, noReasons, shift);
 
   const beforeMl = volumeMl(mixture.masses);
@@ -58,7 +58,7 @@ export function run(plan: ServePlan, shift?: Shift): Run {
 
   const { masses } = mixture;
   const afterMl = volumeMl(masses);
-  const values = new Float64Array(figureNames.length);
+  const values = new Array<number>(figureNames.length).fill(0);
   const set = (name: FigureName, value: number) => {
     values[figureIndex[name]] = value;
   };
@@ -99,7 +99,7 @@ function sweetnessG({ masses }: Mixture, shift: Shift | undefined): number {
 
 // Pouring
 
-function pourAll(plan: ServePlan, stage: PourPlan["stage"], mixture: Mixture, grams: Float64Array, start: Reasons, shift?: Shift): Reasons {
+function pourAll(plan: ServePlan, stage: PourPlan["stage"], mixture: Mixture, grams: number[], start: Reasons, shift?: Shift): Reasons {
   let reasons = start;
   for (let i = 0; i < plan.pours.length; i++) {
     const pour = plan.pours[i]!;
@@ -123,7 +123,7 @@ function pourIn(mixture: Mixture, liquid: Liquid, grams: number, tC: number): vo
 }
 
 /** What tops up, in the order of the pours: up to a volume, or up to the washline less the ice. */
-function topUp(plan: ServePlan, mixture: Mixture, grams: Float64Array, iceG: number, start: Reasons, shift?: Shift): Reasons {
+function topUp(plan: ServePlan, mixture: Mixture, grams: number[], iceG: number, start: Reasons, shift?: Shift): Reasons {
   let reasons = start;
   for (let i = 0; i < plan.pours.length; i++) {
     const { amount, of, temperatureC } = plan.pours[i]!;

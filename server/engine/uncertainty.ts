@@ -22,15 +22,15 @@ export function isKnown(quantity: Known): quantity is Uncertain {
 }
 
 /** For each source, the derivative of each figure after it. */
-export type Gradients = ReadonlyMap<Uncertain, Float64Array>;
+export type Gradients = ReadonlyMap<Uncertain, number[]>;
 
 /**
  * Derivatives by central differences over a tenth of each source's own uncertainty. `evaluate` gives
  * the figures with one source moved; NaN where a figure is unknown, and then the derivative is NaN.
  * Sources without uncertainty are left out.
  */
-export function differentiate(sources: Iterable<Uncertain>, evaluate: (shift: Shift) => Float64Array): Gradients {
-  const gradients = new Map<Uncertain, Float64Array>();
+export function differentiate(sources: Iterable<Uncertain>, evaluate: (shift: Shift) => number[]): Gradients {
+  const gradients = new Map<Uncertain, number[]>();
   for (const source of sources) {
     if (!(source.u > 0)) continue;
     const by = source.u / 10;
