@@ -1,6 +1,6 @@
 /**
- * The editor's side: starts the server, shows how it is doing, and hands it the files of a house.
- * It knows no drink: whatever it shows was said by the server.
+ * The editor's side: starts the server and shows how it is doing. The server itself asks for
+ * settings and changed files. No drink is known here: whatever is shown was said by the server.
  */
 import * as vscode from "vscode";
 import { LanguageClient, State, TransportKind } from "vscode-languageclient/node";
@@ -17,7 +17,6 @@ let turn: Promise<void> = Promise.resolve();
 export function activate(context: vscode.ExtensionContext): Promise<void> {
   const output = vscode.window.createOutputChannel("Mutchkin", { log: true });
   const module = context.asAbsolutePath("dist/server.js");
-  const watcher = vscode.workspace.createFileSystemWatcher("**/*.drink");
   status = showStatus(documents);
   client = new LanguageClient(
     "mutchkin",
@@ -27,12 +26,10 @@ export function activate(context: vscode.ExtensionContext): Promise<void> {
       documentSelector: documents,
       outputChannel: output,
       traceOutputChannel: output,
-      synchronize: { configurationSection: "mutchkin", fileEvents: watcher },
     },
   );
   context.subscriptions.push(
     output,
-    watcher,
     status,
     client.onDidChangeState(({ newState }) => status.set(newState)),
     vscode.commands.registerCommand("mutchkin.startServer", () => inTurn(start)),

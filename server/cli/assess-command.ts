@@ -68,7 +68,7 @@ function cautionsIn(house: House, entries: readonly Entry[]): ReadonlyMap<string
 function ofHouse(house: House, entries: readonly Entry[]): Pick<Sheet, "house" | "measure"> {
   const scopes = new Set(entries.map((entry) => house.scopeOf(entry)));
   const [scope] = scopes;
-  const name = scope?.houses[0]?.entry.name?.text;
+  const name = scope?.houses[0]?.name?.text;
   if (!scope || scopes.size > 1) return { measure: { units: "ml", ounceMl: 30 } };
   return { measure: settingsOf(house, scope), ...(name && { house: name }) };
 }

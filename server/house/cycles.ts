@@ -1,6 +1,6 @@
 /** Whether an entry is made, directly or by way of others, from itself. */
 import type { Entry } from "../../grammar/tree.ts";
-import { findFieldIn } from "./entry.ts";
+import { findFieldIn, pourOn } from "./entry.ts";
 import type { House } from "./house.ts";
 import type { Declaration } from "./scope.ts";
 
@@ -20,13 +20,8 @@ export function usesOf(house: House, entry: Entry): readonly Use[] {
       if (found && (found.entry.kind === "prep" || found.entry.kind === "drink")) uses.push({ line, entry: found.entry });
     };
     for (const [line, { content }] of entry.lines.entries()) {
-      const names =
-        content.kind === "pour" || content.kind === "or"
-          ? [content.pour?.name]
-          : content.kind === "swap"
-            ? content.readings.slice(0, 1).map((one) => one.in.name)
-            : [];
-      for (const name of names) if (name) add(line, house.resolve(scope, ["ingredient", "drink"], name).found);
+      const name = pourOn(content)?.name;
+      if (name) add(line, house.resolve(scope, ["ingredient", "drink"], name).found);
     }
     const from = findFieldIn(entry, "from");
     if (from?.field.value && entry.kind === "drink") add(from.line, house.lookup(scope, "drink", from.field.value.text)[0]);

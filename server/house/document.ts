@@ -1,4 +1,5 @@
 /** One text of the house: a `.drink` file, open or closed. */
+import { entryIndexAt } from "../../grammar/positions.ts";
 import type { Entry, Line, Tree } from "../../grammar/tree.ts";
 
 export interface SpecDocument {
@@ -22,17 +23,10 @@ export function folderOf(uri: string): string {
 
 /** The entry that holds a line of the file, and the line's number within it. */
 export function entryAt(document: SpecDocument, line: number): { entry: Entry; line: number; index: number } | undefined {
-  const { starts, entries } = document.tree;
-  let low = 0;
-  let high = starts.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (starts[middle]! <= line) low = middle;
-    else high = middle - 1;
-  }
-  const entry = entries[low];
-  const within = line - (starts[low] ?? 0);
-  return entry && within >= 0 && within < entry.lines.length ? { entry, line: within, index: low } : undefined;
+  const index = entryIndexAt(document.tree, line);
+  const entry = document.tree.entries[index];
+  const within = line - (document.tree.starts[index] ?? 0);
+  return entry && within >= 0 && within < entry.lines.length ? { entry, line: within, index } : undefined;
 }
 
 /** The place of a whole line's text, without its indent. */

@@ -1,5 +1,5 @@
 /** Reading an entry's lines: fields by name, pours in order. A pure function of the entry, remembered per entry. */
-import type { Content, Entry, FieldLine } from "../../grammar/tree.ts";
+import type { Content, Entry, FieldLine, Pour } from "../../grammar/tree.ts";
 
 export interface FieldAt {
   readonly entry: Entry;
@@ -39,4 +39,10 @@ export function* linesOf<K extends Content["kind"]>(
   for (const [line, { content }] of entry.lines.entries()) {
     if (content.kind === kind) yield { line, content: content as Extract<Content, { kind: K }> };
   }
+}
+
+/** What a line pours: a pour, an alternative, or what a swap puts in. Not what a swap or a `without` takes out. */
+export function pourOn(content: Content | undefined): Pour | undefined {
+  if (content?.kind === "pour" || content?.kind === "or") return content.pour;
+  return content?.kind === "swap" ? content.readings[0]?.in : undefined;
 }

@@ -4,8 +4,9 @@
  * It is handed trees and never reads a file, a clock or a setting itself. A change to one text drops
  * only what was computed from the names whose meaning it changed; everything else stands.
  */
-import type { Entry, Name } from "../../grammar/tree.ts";
+import type { Entry, Name, Tree } from "../../grammar/tree.ts";
 import type { Model } from "../engine/plan.ts";
+import { changedKeys, declare, keyOf, keysOf, undeclare } from "./declarations.ts";
 import { folderOf, type SpecDocument } from "./document.ts";
 import { drinkModel } from "./drink.ts";
 import { Memo } from "./memo.ts";
@@ -23,21 +24,11 @@ export interface HouseOptions {
 
 const larderFolder = "larder:";
 
-const classOfKind: Partial<Record<Entry["kind"], NameClass>> = {
-  stock: "ingredient",
-  prep: "ingredient",
-  drink: "drink",
-  menu: "menu",
-  family: "family",
-  glass: "glass",
-  ice: "ice",
-  house: "house",
-};
-
 export class House {
   readonly memo = new Memo();
   private readonly texts = new Map<string, SpecDocument>();
   private readonly owners = new Map<Entry, SpecDocument>();
+  private readonly indexes = new WeakMap<Tree, ReadonlyMap<Entry, number>>();
   private readonly larder: Scope;
   private scopes = new Map<string, Scope>();
   private scopeOfFolder = new Map<string, Scope>();
@@ -101,8 +92,18 @@ export class House {
 
   /** The number of the file's line that an entry starts on. */
   getLineOf(entry: Entry): number {
+    return this.getDocumentOf(entry).tree.starts[this.getIndexOf(entry)] ?? 0;
+  }
+
+  /** The number of an entry in its text. */
+  getIndexOf(entry: Entry): number {
     const { tree } = this.getDocumentOf(entry);
-    return tree.starts[tree.entries.indexOf(entry)] ?? 0;
+    let indexes = this.indexes.get(tree);
+    if (!indexes) {
+      indexes = new Map(tree.entries.map((one, index) => [one, index]));
+      this.indexes.set(tree, indexes);
+    }
+    return indexes.get(entry)!;
   }
 
   /** The documents that may have new findings since this was last asked. */
@@ -134,12 +135,12 @@ export class House {
 
   /** Every declaration of a name that is visible from a scope at the strictest step that any has, the nearest scope's first. */
   lookup(scope: Scope, nameClass: NameClass, text: string): readonly Declaration[] {
-    const key = fold(text);
+    const key = keyOf(nameClass, fold(text));
     let best: Declaration[] = [];
     let bestStep: Step = 2;
-    this.memo.note(keyOf(nameClass, key));
+    this.memo.note(key);
     for (let at: Scope | undefined = scope; at; at = at.parent) {
-      const there = this.inOrder(at.names.get(`${nameClass}|${key}`));
+      const there = this.inOrder(at.names.get(key));
       for (const declaration of there) {
         const step = stepBetween(declaration.name, text);
         if (step < bestStep || best.length === 0) [best, bestStep] = [[declaration], step];
@@ -170,7 +171,7 @@ export class House {
   *declarations(scope: Scope, nameClass: NameClass): Generator<Declaration> {
     this.memo.note(keyOf(nameClass, "*"));
     for (let at: Scope | undefined = scope; at; at = at.parent) {
-      for (const [key, declarations] of at.names) if (key.startsWith(`${nameClass}|`)) yield* declarations;
+      for (const [key, declarations] of at.names) if (key.startsWith(keyOf(nameClass, ""))) yield* declarations;
     }
   }
 
@@ -220,19 +221,18 @@ export class House {
     this.scopesStand = true;
     this.scopes = new Map();
     this.scopeOfFolder = new Map();
-    const houses = new Map<string, { entry: Entry; document: SpecDocument }[]>();
-    for (const document of this.texts.values()) {
+    const houses = new Map<string, Entry[]>();
+    for (const document of [...this.texts.values()].sort((one, other) => (one.uri < other.uri ? -1 : 1))) {
       for (const entry of document.tree.entries) {
         if (entry.kind !== "house") continue;
         const folder = folderOf(document.uri);
         const there = houses.get(folder);
-        if (there) there.push({ entry, document });
-        else houses.set(folder, [{ entry, document }]);
+        if (there) there.push(entry);
+        else houses.set(folder, [entry]);
       }
     }
     for (const folder of [...houses.keys()].sort((one, other) => one.length - other.length)) {
-      const sorted = houses.get(folder)!.sort((one, other) => (one.document.uri < other.document.uri ? -1 : 1));
-      this.scopes.set(folder, { folder, parent: this.parentOf(folder), houses: sorted, names: new Map() });
+      this.scopes.set(folder, { folder, parent: this.parentOf(folder), houses: houses.get(folder)!, names: new Map() });
     }
     for (const document of this.texts.values()) this.declareAll(document, this.scopeAt(folderOf(document.uri)));
   }
@@ -265,20 +265,19 @@ export class House {
     if (houses(gone) !== houses(fresh)) this.forgetScopes();
     if (!this.scopesStand) return;
     const scope = this.scopeAt(folderOf((after ?? before)!.uri));
-    const changed = new Set<string>();
+    const changed = changedKeys(gone, fresh);
     if (houses(gone) > 0) {
-      this.swapHouse(scope, gone, fresh, after!);
-      changed.add(keyOf("house", "*"));
+      this.swapHouse(scope, gone, fresh);
+      changed.push(keyOf("house", "*"));
     }
-    const keysBefore = this.undeclare(gone, scope, changed);
-    const keysAfter = this.declare(fresh, scope, changed);
-    if (keysBefore !== keysAfter) for (const nameClass of namesChanged(keysBefore, keysAfter)) changed.add(keyOf(nameClass, "*"));
+    undeclare(scope, gone);
+    declare(scope, fresh);
     for (const entry of gone) this.memo.drop(entry);
     this.spread(changed);
   }
 
   /** Drops everything computed from the changed names, and what was computed from that in turn. */
-  private spread(changed: Set<string>): void {
+  private spread(changed: readonly string[]): void {
     const pending = [...changed];
     for (let key = pending.pop(); key !== undefined; key = pending.pop()) {
       for (const entry of this.memo.dependentsOf(key)) {
@@ -286,78 +285,18 @@ export class House {
         const document = this.owners.get(entry);
         if (!document) continue;
         this.stale.add(document);
-        const nameClass = classOfKind[entry.kind];
-        if (!nameClass) continue;
-        for (const name of namesOf(entry)) pending.push(keyOf(nameClass, fold(name)));
+        pending.push(...keysOf(entry));
       }
     }
   }
 
-  private swapHouse(scope: Scope, gone: readonly Entry[], fresh: readonly Entry[], document: SpecDocument): void {
+  private swapHouse(scope: Scope, gone: readonly Entry[], fresh: readonly Entry[]): void {
     const entries = fresh.filter((entry) => entry.kind === "house");
-    const houses = scope.houses.map((one) => (gone.includes(one.entry) ? { entry: entries.shift()!, document } : one));
-    (scope as { houses: Scope["houses"] }).houses = houses;
+    scope.houses = scope.houses.map((one) => (gone.includes(one) ? entries.shift()! : one));
   }
 
   private declareAll(document: SpecDocument, scope: Scope): void {
-    this.declare(document.tree.entries, scope, new Set());
+    declare(scope, document.tree.entries);
     for (const entry of document.tree.entries) this.owners.set(entry, document);
   }
-
-  private declare(entries: readonly Entry[], scope: Scope, changed: Set<string>): string {
-    let heads = "";
-    for (const entry of entries) {
-      const nameClass = classOfKind[entry.kind];
-      if (!nameClass) continue;
-      let alias = false;
-      for (const name of namesOf(entry)) {
-        const key = `${nameClass}|${fold(name)}`;
-        const declaration: Declaration = { entry, nameClass, name, alias };
-        const there = scope.names.get(key);
-        if (there) there.push(declaration);
-        else scope.names.set(key, [declaration]);
-        changed.add(keyOf(nameClass, fold(name)));
-        heads += `${key}\n`;
-        alias = true;
-      }
-    }
-    return heads;
-  }
-
-  private undeclare(entries: readonly Entry[], scope: Scope, changed: Set<string>): string {
-    let heads = "";
-    for (const entry of entries) {
-      const nameClass = classOfKind[entry.kind];
-      if (!nameClass) continue;
-      for (const name of namesOf(entry)) {
-        const key = `${nameClass}|${fold(name)}`;
-        const left = (scope.names.get(key) ?? []).filter((declaration) => declaration.entry !== entry);
-        if (left.length > 0) scope.names.set(key, left);
-        else scope.names.delete(key);
-        changed.add(keyOf(nameClass, fold(name)));
-        heads += `${key}\n`;
-      }
-    }
-    return heads;
-  }
-}
-
-/** The head's name, then the names of its `aka` fields. */
-export function namesOf(entry: Entry): string[] {
-  const names: string[] = [];
-  if (entry.name?.text) names.push(entry.name.text);
-  for (const { content } of entry.lines) {
-    if (content.kind === "field" && content.name.text.toLowerCase() === "aka") names.push(...content.items.map((item) => item.text));
-  }
-  return names;
-}
-
-function keyOf(nameClass: NameClass, key: string): string {
-  return `${nameClass}|${key}`;
-}
-
-function namesChanged(before: string, after: string): NameClass[] {
-  const classes = new Set<NameClass>();
-  for (const line of `${before}${after}`.split("\n")) if (line) classes.add(line.slice(0, line.indexOf("|")) as NameClass);
-  return [...classes];
 }

@@ -5,7 +5,7 @@ import { findTechnique } from "../engine/techniques.ts";
 import { findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import type { Scope } from "./scope.ts";
-import { celsiusOf, isWrong, readQuantity, readTemperature, spreadOf } from "./values.ts";
+import { isWrong, readQuantity, readTemperature, spreadOf } from "./values.ts";
 
 export interface Step {
   readonly item: Item;
@@ -96,14 +96,4 @@ function readIce(entry: Entry, name: string): IceFacts {
     plan: { kind, temperatureC: read && !isWrong(read) ? read.value : { value: -1, u: 1, why: "ice as taken from the well, practice" } },
     ...(piece && { pieceG: piece }),
   };
-}
-
-/** The temperature that a step states (`hold at -5 C`); absent where it states none. */
-export function temperatureOf(step: Step): Uncertain | undefined {
-  for (const part of step.item.parts) {
-    for (const quantity of part.quantities) {
-      if (quantity.unit?.unit.dimension === "temperature") return celsiusOf(quantity, "as the step states");
-    }
-  }
-  return undefined;
 }

@@ -1,4 +1,5 @@
 /** Keeps what was computed when a file is read afresh, as after a change of branch: equal entries stay the same objects. */
+import { textOf } from "../../grammar/positions.ts";
 import type { Entry, Tree } from "../../grammar/tree.ts";
 
 /** The new tree with each entry that reads as one of the old tree's replaced by that one. A tree that was edited shares its entries already. */
@@ -7,7 +8,7 @@ export function reuse(before: Tree, after: Tree): Tree {
   if (after.entries.some((entry) => known.has(entry))) return after;
   const byText = new Map<string, number[]>();
   for (const [index, entry] of before.entries.entries()) {
-    const text = textOf(entry);
+    const text = keyOf(entry);
     const same = byText.get(text);
     if (same) same.push(index);
     else byText.set(text, [index]);
@@ -15,7 +16,7 @@ export function reuse(before: Tree, after: Tree): Tree {
   // Never out of order: which of two equal names counts depends on where they stand.
   let last = -1;
   const entries = after.entries.map((entry) => {
-    const index = byText.get(textOf(entry))?.find((one) => one > last);
+    const index = byText.get(keyOf(entry))?.find((one) => one > last);
     if (index === undefined) return entry;
     last = index;
     return before.entries[index]!;
@@ -23,8 +24,7 @@ export function reuse(before: Tree, after: Tree): Tree {
   return { ...after, entries };
 }
 
-function textOf(entry: Entry): string {
-  let text = `${entry.kind}\n`;
-  for (const line of entry.lines) text += line.text + line.eol;
-  return text;
+/** Equal text may be of another kind: what stands above the first entry, and what follows it. */
+function keyOf(entry: Entry): string {
+  return `${entry.kind}\n${textOf(entry)}`;
 }

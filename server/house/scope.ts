@@ -3,7 +3,6 @@
  * them all.
  */
 import type { Entry, Name } from "../../grammar/tree.ts";
-import type { SpecDocument } from "./document.ts";
 import type { NameClass } from "./names.ts";
 
 /** A name that an entry is known by: its head, or one of its `aka`. */
@@ -19,7 +18,7 @@ export interface Scope {
   readonly folder: string;
   readonly parent: Scope | undefined;
   /** The `house` entries of the folder: the first governs, any further one is found fault with. */
-  readonly houses: readonly { readonly entry: Entry; readonly document: SpecDocument }[];
+  houses: readonly Entry[];
   /** Declarations by class and folded name. */
   readonly names: Map<string, Declaration[]>;
 }

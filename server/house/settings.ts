@@ -59,9 +59,9 @@ export function settingsOf(house: House, scope: Scope): Settings {
   house.noteSettings();
   const governing = scope.houses[0];
   if (!governing) return scope.parent ? settingsOf(house, scope.parent) : defaultSettings;
-  return house.recall(governing.entry, "settings", () => {
+  return house.recall(governing, "settings", () => {
     const above = scope.parent ? settingsOf(house, scope.parent) : defaultSettings;
-    return { ...above, ...stated((name) => findFieldIn(governing.entry, name), above), severities: severitiesIn(governing.entry, above) };
+    return { ...above, ...stated((name) => findFieldIn(governing, name), above), severities: severitiesIn(governing, above) };
   });
 }
 

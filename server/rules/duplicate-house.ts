@@ -15,13 +15,13 @@ export const duplicateHouse: Rule = {
   *check(house, entry) {
     house.noteSettings();
     const governing = house.scopeOf(entry).houses[0];
-    if (!governing || governing.entry === entry) return;
-    const uri = governing.document.uri;
+    if (!governing || governing === entry) return;
+    const uri = house.getDocumentOf(governing).uri;
     yield {
       place: headPlace(entry),
       what: `This folder already has a house, in ${uri.slice(uri.lastIndexOf("/") + 1)}; what this one sets counts for nothing.`,
       todo: "Keep one of the two, or move this one to a folder of its own.",
-      related: [{ entry: governing.entry, place: headPlace(governing.entry), what: "This house counts." }],
+      related: [{ entry: governing, place: headPlace(governing), what: "This house counts." }],
     };
   },
 };

@@ -1,7 +1,7 @@
 /** Two entries of one class and one house that go by the same name. */
 import type { Entry } from "../../grammar/tree.ts";
+import { namesOf } from "../house/declarations.ts";
 import type { Place } from "../house/document.ts";
-import { namesOf } from "../house/house.ts";
 import { fold } from "../house/names.ts";
 import { isBefore } from "./order.ts";
 import { headPlace, placeOf } from "./places.ts";

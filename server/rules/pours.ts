@@ -1,5 +1,6 @@
 /** The pours that an entry itself writes, in whatever line they stand. */
 import type { Entry, Name, Pour } from "../../grammar/tree.ts";
+import { pourOn } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
 import { type Ingredient, ingredientOf } from "../house/ingredient.ts";
 
@@ -20,8 +21,7 @@ export function poursWritten(entry: Entry): readonly WrittenPour[] {
   let pours = written.get(entry);
   if (!pours) {
     pours = entry.lines.flatMap(({ content }, line) => {
-      const pour =
-        content.kind === "pour" || content.kind === "or" ? content.pour : content.kind === "swap" ? content.readings[0]?.in : undefined;
+      const pour = pourOn(content);
       return pour?.name ? [{ line, pour, name: pour.name }] : [];
     });
     written.set(entry, pours);

@@ -76,6 +76,5 @@ function onwardFrom(entry: Entry | undefined): Allowance[] {
 }
 
 function neighbour(house: House, entry: Entry, by: 1 | -1): Entry | undefined {
-  const { entries } = house.getDocumentOf(entry).tree;
-  return entries[entries.indexOf(entry) + by];
+  return house.getDocumentOf(entry).tree.entries[house.getIndexOf(entry) + by];
 }

@@ -1,5 +1,6 @@
 /** The amounts that an entry writes, with what they are amounts of. */
 import type { Entry, Pour, Quantity } from "../../../grammar/tree.ts";
+import { pourOn } from "../../house/entry.ts";
 import type { Edit } from "../../house/finding.ts";
 import type { House } from "../../house/house.ts";
 import { type Ingredient, ingredientOf } from "../../house/ingredient.ts";
@@ -21,9 +22,7 @@ export function amountsIn(house: House, entry: Entry): WrittenAmount[] {
 
 /** The amount on a line; absent where it has none, or none with a name. */
 export function amountAt(house: House, entry: Entry, line: number): WrittenAmount | undefined {
-  const content = entry.lines[line]?.content;
-  const pour =
-    content?.kind === "pour" || content?.kind === "or" ? content.pour : content?.kind === "swap" ? content.readings[0]?.in : undefined;
+  const pour = pourOn(entry.lines[line]?.content);
   if (!pour?.name || !pour.quantity) return undefined;
   return { line, pour, quantity: pour.quantity, ingredient: ingredientOf(house, house.scopeOf(entry), pour.name) };
 }

@@ -1,0 +1,72 @@
+/** Which names an entry declares, and the keys that they are looked up by. */
+import type { Entry } from "../../grammar/tree.ts";
+import { fold, type NameClass } from "./names.ts";
+import type { Scope } from "./scope.ts";
+
+const classOfKind: Partial<Record<Entry["kind"], NameClass>> = {
+  stock: "ingredient",
+  prep: "ingredient",
+  drink: "drink",
+  menu: "menu",
+  family: "family",
+  glass: "glass",
+  ice: "ice",
+  house: "house",
+};
+
+/** What names of a class and a folded text are found under, in a scope and in the memo. `*` stands for every name of the class. */
+export function keyOf(nameClass: NameClass, folded: string): string {
+  return `${nameClass}|${folded}`;
+}
+
+/** The head's name, then the names of its `aka` fields. */
+export function namesOf(entry: Entry): string[] {
+  const names: string[] = [];
+  if (entry.name?.text) names.push(entry.name.text);
+  for (const { content } of entry.lines) {
+    if (content.kind === "field" && content.name.text.toLowerCase() === "aka") names.push(...content.items.map((item) => item.text));
+  }
+  return names;
+}
+
+/** The keys of an entry's names; none for an entry of no class. */
+export function keysOf(entry: Entry): string[] {
+  const nameClass = classOfKind[entry.kind];
+  return nameClass ? namesOf(entry).map((name) => keyOf(nameClass, fold(name))) : [];
+}
+
+/** Puts the names of these entries into a scope. */
+export function declare(scope: Scope, entries: readonly Entry[]): void {
+  for (const entry of entries) {
+    const nameClass = classOfKind[entry.kind];
+    if (!nameClass) continue;
+    for (const [index, name] of namesOf(entry).entries()) {
+      const key = keyOf(nameClass, fold(name));
+      const declaration = { entry, nameClass, name, alias: index > 0 };
+      const there = scope.names.get(key);
+      if (there) there.push(declaration);
+      else scope.names.set(key, [declaration]);
+    }
+  }
+}
+
+/** Takes the names of these entries out of a scope. */
+export function undeclare(scope: Scope, entries: readonly Entry[]): void {
+  for (const entry of entries) {
+    for (const key of keysOf(entry)) {
+      const left = scope.names.get(key)?.filter((declaration) => declaration.entry !== entry) ?? [];
+      if (left.length > 0) scope.names.set(key, left);
+      else scope.names.delete(key);
+    }
+  }
+}
+
+/** The keys whose meaning changes when these entries go and those come, with `*` for each class in which a name came or went. */
+export function changedKeys(gone: readonly Entry[], fresh: readonly Entry[]): string[] {
+  const before = gone.flatMap(keysOf);
+  const after = fresh.flatMap(keysOf);
+  const keys = [...before, ...after];
+  if (before.join("\n") === after.join("\n")) return keys;
+  const classes = new Set(keys.map((key) => key.slice(0, key.indexOf("|")) as NameClass));
+  return [...keys, ...[...classes].map((nameClass) => keyOf(nameClass, "*"))];
+}
