@@ -32,9 +32,9 @@ export async function squiggle(page) {
 /** Points at a word until the hover tells the text; a server that is still starting says nothing at first. */
 export async function hoverWord(page, word, text) {
   const hover = page.locator(".monaco-hover:not(.hidden)", { hasText: text }).first();
-  await again(async () => {
+  await again(page, async () => {
     await page.mouse.move(0, 0);
-    await (await token(page, word)).hover({ position: { x: 8, y: 8 } });
+    await (await token(page, word)).hover({ position: { x: 8, y: 8 }, timeout: 6000 });
     await hover.waitFor({ timeout: 6000 });
   });
 }
@@ -42,11 +42,11 @@ export async function hoverWord(page, word, text) {
 /** Opens the menu of fixes on a word. */
 export async function openFixes(page, word, title) {
   const fix = page.locator(".action-widget .monaco-list-row", { hasText: title }).first();
-  await again(async () => {
+  await again(page, async () => {
     // A hover or a menu that is still open would catch the click.
     await page.keyboard.press("Escape");
     await page.mouse.move(0, 0);
-    await (await token(page, word)).click({ position: { x: 8, y: 8 } });
+    await (await token(page, word)).click({ position: { x: 8, y: 8 }, timeout: 6000 });
     await page.keyboard.press("Control+.");
     await fix.waitFor({ timeout: 6000 });
   });
@@ -54,13 +54,17 @@ export async function openFixes(page, word, title) {
 }
 
 /** Tries until it works or patience is at its end. */
-async function again(act) {
+async function again(page, act) {
   const end = Date.now() + patience.timeout;
   for (;;) {
     try {
       return await act();
     } catch (cause) {
       if (Date.now() > end) throw cause;
+      // Bringing a word into view can leave the editor scrolled with another word lying over it.
+      await page.keyboard.press("Escape");
+      await page.locator(`${openEditor} .view-lines`).first().hover({ force: true });
+      await page.mouse.wheel(0, -10_000);
     }
   }
 }

@@ -61,9 +61,12 @@ async function looked(where, options) {
   });
 }
 
+/** A page is slow and moves under the mouse: what fails is tried once more, and the report says so. */
 async function look(where, name, act) {
   const started = Date.now();
-  const failure = await act().then(() => undefined, String);
+  const first = await act().then(() => undefined, String);
+  if (first) console.log(`${where}: ${name}: tried again, because of\n  ${first}`);
+  const failure = first && (await act().then(() => undefined, String));
   record(where, name, failure, Date.now() - started);
 }
 

@@ -24,6 +24,8 @@ const quietSettings = {
   "chat.disableAIFeatures": true,
   "window.commandCenter": false,
   "editor.minimap.enabled": false,
+  // A heading that stays in view lies over the words below it.
+  "editor.stickyScroll.enabled": false,
 };
 
 /**
