@@ -18,22 +18,28 @@ export interface AssessOptions {
   readonly format: "text" | "json";
   /** Only the drink of this name. */
   readonly drink?: string;
+  /** The sum behind every figure. */
+  readonly explain?: boolean;
 }
 
 /** Prints the figures; answers the exit code. Findings are shown beside them and are no reason to fail: `check` is for that. */
-export function assessCommand(paths: readonly string[], { format, drink }: AssessOptions, terminal: Terminal): number {
+export function assessCommand(paths: readonly string[], { format, drink, explain = false }: AssessOptions, terminal: Terminal): number {
   const session = openHouse(paths, terminal);
   const { house } = session;
   const asked = session.documents.flatMap((document) => document.tree.entries);
   const entries = drink === undefined ? asked : withPreps(house, drinksNamed(drink, asked));
-  const report = assessEntries(house, entries, { ...session, progress: (done) => session.progress(done, entries.length) });
+  const report = assessEntries(house, entries, {
+    ...session,
+    explained: explain,
+    progress: (done) => session.progress(done, entries.length),
+  });
   const complete = session.finish();
   terminal.print(
     format === "json"
       ? `${JSON.stringify(report, null, 2)}\n`
       : assessText(
           report,
-          { ...ofHouse(house, entries), atLength: drink !== undefined, cautions: cautionsIn(house, entries) },
+          { ...ofHouse(house, entries), atLength: drink !== undefined || explain, cautions: cautionsIn(house, entries) },
           terminal.look,
         ),
   );

@@ -59,6 +59,7 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .description("Computes strength, volume, dilution, sweetness, acid and temperature of drinks, and what preps are made of.")
     .addArgument(paths())
     .option("--drink <name>", "only this drink, and the preps in it")
+    .option("--explain", "show the sum behind every figure: which pour brought what, by which formula, on which assumptions")
     .addOption(format())
     .action((asked: string[], options) => ended(assessCommand(asked, options, terminal)));
   program

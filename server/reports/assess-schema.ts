@@ -1,5 +1,6 @@
 /** The shape of `mutchkin assess --format json`, and of the data behind its table. */
 import { z } from "zod";
+import { figureNames } from "../engine/plan.ts";
 
 export const severitySchema = z.enum(["error", "warning", "information", "hint"]);
 
@@ -20,6 +21,41 @@ const finding = z.strictObject({
   severity: severitySchema,
   line,
   message: z.string().describe("What is wrong and what to do about it."),
+});
+
+const amount = (what: string) => z.number().nullable().describe(`${what}; null where it is unknown.`);
+
+const explanation = z.strictObject({
+  brought: z
+    .array(
+      z.strictObject({
+        name: z.string(),
+        g: z.number(),
+        ml: amount("At 20 °C"),
+        waterG: amount("Water"),
+        ethanolG: amount("Ethanol"),
+        sugarG: amount("All sugars by their own weight"),
+        sweetnessG: amount("The weight of sucrose that is as sweet"),
+        acidG: amount("Titratable acidity as citric acid"),
+        saltG: amount("Salt"),
+        caffeineMg: amount("Caffeine, mg"),
+      }),
+    )
+    .describe("What each pour brings, and the water that ice and method add; grams."),
+  sums: z.array(
+    z.strictObject({
+      figure: z.enum(figureNames),
+      label: z.string(),
+      unit: z.string(),
+      result: anyFigure,
+      working: z.string().optional().describe("The sum in words, with its numbers; absent where the figure is unknown."),
+      source: z.string().optional().describe("Absent where it is arithmetic."),
+      doubts: z
+        .array(z.strictObject({ what: z.string(), share: z.number().describe("Of the variance, 0 to 1.") }))
+        .describe("What most of the uncertainty comes from."),
+    }),
+  ),
+  assumptions: z.array(z.string()),
 });
 
 const drink = z.strictObject({
@@ -57,6 +93,7 @@ const drink = z.strictObject({
     fillShare: figure("Liquid and ice of one serve ÷ capacity, 1 for full to the brim."),
   }),
   findings: z.array(finding),
+  explanation: explanation.optional().describe("How the figures come about; only with `--explain`."),
 });
 
 const prep = z.strictObject({
@@ -77,5 +114,6 @@ export const assessSchema = z
 
 export type AssessReport = z.infer<typeof assessSchema>;
 export type DrinkReport = AssessReport["drinks"][number];
+export type ExplanationReport = NonNullable<DrinkReport["explanation"]>;
 export type PrepReport = AssessReport["preps"][number];
 export type FigureReport = PrepReport["massG"];

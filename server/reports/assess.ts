@@ -1,19 +1,22 @@
 /** The drinks and preps of some texts of a house with all their figures. */
 import type { Entry } from "../../grammar/tree.ts";
 import type { Figure, FigureName, PrepFigureName, Uncertain } from "../engine/plan.ts";
-import { assessDrink } from "../house/drink.ts";
+import { type Assessment, assessDrink } from "../house/drink.ts";
+import { explain } from "../house/explain.ts";
 import { familyOf } from "../house/family.ts";
 import { messageOf } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
 import { assessPrepEntry, isProportional } from "../house/prep.ts";
 import type { Rule } from "../rules/rule.ts";
 import { findingsOf, type Report } from "../rules/run.ts";
-import type { AssessReport, DrinkReport, FigureReport, PrepReport } from "./assess-schema.ts";
+import type { AssessReport, DrinkReport, ExplanationReport, FigureReport, PrepReport } from "./assess-schema.ts";
 
 export interface Assessing {
   readonly rules: readonly Rule[];
   /** How a text is named to the reader. */
   pathOf(uri: string): string;
+  /** With the sum behind every figure. */
+  readonly explained?: boolean;
   /** Told when a rule fails; the others go on. */
   readonly report: Report;
   /** Told before each entry. */
@@ -45,9 +48,10 @@ const amounts: ReadonlySet<FigureName | PrepFigureName> = new Set([
 /** The reason why they are not there. */
 export const partsOnly = "it is written in parts without a size, so only its shares are known";
 
-function drinkReport(house: House, entry: Entry, { rules, report, pathOf }: Assessing): DrinkReport {
+function drinkReport(house: House, entry: Entry, { rules, report, pathOf, explained }: Assessing): DrinkReport {
   const start = house.getLineOf(entry);
-  const { flat, outcome, plan, proportional } = assessDrink(house, entry);
+  const assessment = assessDrink(house, entry);
+  const { flat, outcome, plan, proportional } = assessment;
   const figure = (name: FigureName) => figureReport(outcome.figure(name), proportional && amounts.has(name));
   return {
     name: entry.name!.text,
@@ -73,6 +77,32 @@ function drinkReport(house: House, entry: Entry, { rules, report, pathOf }: Asse
       line: start + finding.place.line + 1,
       message: messageOf(finding),
     })),
+    ...(explained && { explanation: explanationReport(assessment) }),
+  };
+}
+
+/** Numbers to six digits, as everywhere in the report. */
+function explanationReport(assessment: Assessment): ExplanationReport {
+  const { brought, sums, assumptions } = explain(assessment);
+  return {
+    brought: brought.map((one) => ({
+      name: one.name,
+      g: rounded(one.g),
+      ml: roundedIf(one.ml),
+      waterG: roundedIf(one.waterG),
+      ethanolG: roundedIf(one.ethanolG),
+      sugarG: roundedIf(one.sugarG),
+      sweetnessG: roundedIf(one.sweetnessG),
+      acidG: roundedIf(one.acidG),
+      saltG: roundedIf(one.saltG),
+      caffeineMg: roundedIf(one.caffeineMg),
+    })),
+    sums: sums.map((sum) => ({
+      ...sum,
+      result: figureReport(sum.result, assessment.proportional && amounts.has(sum.figure)),
+      doubts: sum.doubts.map(({ what, share }) => ({ what, share: rounded(share) })),
+    })),
+    assumptions: [...assumptions],
   };
 }
 
@@ -106,4 +136,8 @@ function figureReport({ value, plusMinus, because = [] }: Figure, unsized: boole
 /** Six digits: beyond them a figure says nothing, and differs from one machine to the next. */
 function rounded(value: number): number {
   return Number(value.toPrecision(6));
+}
+
+function roundedIf(value: number | null): number | null {
+  return value === null ? null : rounded(value);
 }

@@ -1,9 +1,8 @@
 /** One drink with all its figures, in the order in which it is made. */
 import { type Measure, showFigure, showShare, showTemperature, showVolume, showWeight } from "../house/show.ts";
 import type { DrinkReport, FigureReport } from "./assess-schema.ts";
-import { type Look, readable, wrap } from "./sheet.ts";
-
-const labelWidth = 16;
+import { explanationText } from "./explain-text.ts";
+import { type Look, labelled, readable } from "./sheet.ts";
 
 export function drinkText(drink: DrinkReport, measure: Measure, look: Look): string {
   const { before, dilution, after, glass, findings } = drink;
@@ -33,13 +32,8 @@ export function drinkText(drink: DrinkReport, measure: Measure, look: Look): str
   ];
   const where = [drink.family, `${drink.file}:${drink.line}`].filter(Boolean).join(", ");
   const title = `${look.strong(readable(drink.name))}  ${look.faint(readable(where))}`;
-  return [title, ...lines.map(([label, text]) => labelled(label, text, look))].join("\n");
-}
-
-/** The label is set after wrapping, since emphasis takes no room. */
-function labelled(label: string, text: string, look: Look): string {
-  const lead = label.padEnd(labelWidth);
-  return look.faint(lead) + wrap(text, look.width, " ".repeat(labelWidth), lead).slice(lead.length);
+  const figures = [title, ...lines.map(([label, text]) => labelled(label, text, look))].join("\n");
+  return drink.explanation ? `${figures}\n\n${explanationText(drink.explanation, measure, look)}` : figures;
 }
 
 function reasonsIn({ before, dilution, after, glass }: DrinkReport): string[] {

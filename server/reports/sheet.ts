@@ -88,6 +88,14 @@ export function wrap(text: string, width: number, indent = "", lead = indent): s
   return [...lines, (lines.length > 0 ? indent : lead) + line].join("\n");
 }
 
+const labelWidth = 16;
+
+/** A label and its text beside it. The label is set after wrapping, since emphasis takes no room. */
+export function labelled(label: string, text: string, look: Look): string {
+  const lead = `${label} `.padEnd(labelWidth);
+  return look.faint(lead) + wrap(text, look.width, " ".repeat(labelWidth), lead).slice(lead.length);
+}
+
 /** Without control characters: a terminal would obey what a file says. */
 export function readable(text: string): string {
   return text.replace(/\p{Cc}/gu, " ");

@@ -2,10 +2,10 @@
 import type { Pour, Quantity } from "../../../grammar/tree.ts";
 import { imperialOunceMl, usOunceMl } from "../../../grammar/units.ts";
 import type { Amount } from "../../engine/plan.ts";
+import { type Brings, bringsOf } from "../../house/brings.ts";
 import type { Ingredient } from "../../house/ingredient.ts";
 import type { Settings } from "../../house/settings.ts";
 import { showNumber, showVolume, showWeight } from "../../house/show.ts";
-import { type Brings, bringsOf } from "../brings.ts";
 import { asText, paragraphs } from "../markdown.ts";
 
 export function describeAmount(ingredient: Ingredient, amount: Amount, settings: Settings, quantity?: Quantity): string {

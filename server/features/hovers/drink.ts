@@ -1,4 +1,4 @@
-/** A drink at a glance: at most a dozen lines that a bartender reads between two orders. */
+/** A drink at a glance: at most a dozen lines that a bartender reads between two orders, then the sums for who has the time. */
 
 import type { Entry } from "../../../grammar/tree.ts";
 import type { Figure, FigureName, Model } from "../../engine/plan.ts";
@@ -9,6 +9,7 @@ import type { House } from "../../house/house.ts";
 import { type Measure, showFigure, showList, showNumber, showShare, showTemperature, showVolume, showWindow } from "../../house/show.ts";
 import { cautionsOf } from "../cautions.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
+import { describeSums } from "./explain.ts";
 
 const mostLines = 12;
 /** Lines close together: an editor shows only so much of a hover at once. */
@@ -20,7 +21,8 @@ export function describeDrink(house: House, entry: Entry, measure: Measure): str
   const rows = rowsOf(house, assessment, family, measure);
   const head = family.name ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
   const left = mostLines - rows.length - 2;
-  return paragraphs(titleOf(house, entry, assessment), table(head, rows), notesOf(assessment, rows).slice(0, left).join(lineBreak));
+  const notes = notesOf(assessment, rows).slice(0, left).join(lineBreak);
+  return paragraphs(titleOf(house, entry, assessment), table(head, rows), notes, describeSums(assessment, measure));
 }
 
 function titleOf(house: House, entry: Entry, { flat }: Assessment): string {

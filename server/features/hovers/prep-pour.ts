@@ -1,6 +1,7 @@
 /** A pour of a prep: its share of the whole, and what it brings. */
 import type { Entry, Pour } from "../../../grammar/tree.ts";
 import type { Amount, PrepPart } from "../../engine/plan.ts";
+import { bringsOf } from "../../house/brings.ts";
 import { linesOf } from "../../house/entry.ts";
 import type { House } from "../../house/house.ts";
 import { type Ingredient, ingredientOf } from "../../house/ingredient.ts";
@@ -8,7 +9,6 @@ import { has } from "../../house/modifiers.ts";
 import { assessPrepEntry, isProportional, prepModel } from "../../house/prep.ts";
 import type { Settings } from "../../house/settings.ts";
 import { showShare } from "../../house/show.ts";
-import { bringsOf } from "../brings.ts";
 import { bold, paragraphs } from "../markdown.ts";
 import { describeAmount, written } from "./amount.ts";
 import { sourcesInBrief } from "./sources.ts";

@@ -1,7 +1,8 @@
 /** What so much of an ingredient brings to a drink, in grams. */
 import { liquidOf } from "../engine/composition.ts";
 import { at, sugarOf } from "../engine/liquid.ts";
-import type { Amount, Model } from "../engine/plan.ts";
+import { type Amount, type Model, sugarKinds } from "../engine/plan.ts";
+import { sugars } from "../engine/substances.ts";
 
 /** Grams, but where the name says otherwise; null where it is unknown, `because` says why. */
 export interface Brings {
@@ -10,6 +11,8 @@ export interface Brings {
   readonly ml: number | null;
   readonly ethanolG: number | null;
   readonly sugarG: number | null;
+  /** The weight of sucrose that is as sweet. */
+  readonly sweetnessG: number | null;
   /** Titratable, as citric. */
   readonly acidG: number | null;
   readonly waterG: number | null;
@@ -34,6 +37,10 @@ export function bringsOf(model: Model, amount: Amount): Brings | { readonly unkn
     ml: weighed ? when("volume", g / liquid.gPerMl) : known.value,
     ethanolG: when("ethanol", of(at.ethanol)),
     sugarG: when("sugar", g * sugarOf(liquid.perGram)),
+    sweetnessG: when(
+      "sugar",
+      sugarKinds.reduce((sum, kind) => sum + of(at[kind]) * sugars[kind].sweetness.value, 0),
+    ),
     acidG: when("acid", of(at.titratable)),
     waterG: reasons.ethanol.length + reasons.sugar.length > 0 ? null : of(at.water),
     saltG: when("salt", of(at.salt)),

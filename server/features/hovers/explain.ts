@@ -1,0 +1,44 @@
+/** The second part of a drink's hover: the sum behind each figure. */
+import type { Assessment } from "../../house/drink.ts";
+import { type Brought, explain, type Sum } from "../../house/explain.ts";
+import { type Measure, showFigure, showList, showNumber, showShare, showVolume } from "../../house/show.ts";
+import { asText, bold, paragraphs, table } from "../markdown.ts";
+
+/** Absent where nothing is poured that could be summed up. */
+export function describeSums(assessment: Assessment, measure: Measure): string | undefined {
+  const { brought, sums, assumptions } = explain(assessment);
+  if (brought.length === 0) return undefined;
+  return paragraphs(
+    "---",
+    broughtTable(brought, measure),
+    sums
+      .filter(({ working }) => working !== undefined)
+      .map(sumLine)
+      .join("\n"),
+    assumptions.length > 0 && `Assumed: ${asText(assumptions.join("; "))}.`,
+  );
+}
+
+function broughtTable(brought: readonly Brought[], measure: Measure): string {
+  const cell = (value: number | null) => (value === null ? "?" : value < leastG ? "" : showNumber(value, 2));
+  const columns: readonly [string, (one: Brought) => number | null][] = [
+    ["alcohol, g", ({ ethanolG }) => ethanolG],
+    ["sugar, g", ({ sugarG }) => sugarG],
+    ["acid, g", ({ acidG }) => acidG],
+    ["salt, g", ({ saltG }) => saltG],
+  ];
+  const shown = columns.filter(([, of]) => brought.some((one) => of(one) === null || of(one)! >= leastG));
+  return table(
+    ["brought by", "", ...shown.map(([head]) => head)],
+    brought.map((one) => [asText(one.name), one.ml === null ? "?" : showVolume(one.ml, measure), ...shown.map(([, of]) => cell(of(one)))]),
+  );
+}
+/** Less is none. */
+const leastG = 0.005;
+
+function sumLine({ label, unit, result, working, source, doubts }: Sum): string {
+  const figure = unit === "%" ? showShare(result) : showFigure(result, unit);
+  const spread = doubts.map(({ what, share }) => `${what} (${showShare(share)})`);
+  const said = `${figure} = ${working}.${spread.length > 0 ? ` ± mostly from ${showList(spread)}.` : ""}`;
+  return `- ${bold(label)} ${asText(said)}${source ? ` *${asText(source)}*` : ""}`;
+}

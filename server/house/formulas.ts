@@ -1,0 +1,141 @@
+/** How each figure of a drink comes about, so that a reader can redo it by hand. One row each. */
+import { ethanolDensity } from "../engine/ethanol-water.ts";
+import type { FigureName, Outcome, ServePlan } from "../engine/plan.ts";
+import { showNumber, showShare, showTemperature } from "./show.ts";
+
+export interface Formula {
+  readonly figure: FigureName;
+  readonly label: string;
+  /** Of the figure; `%` for a share. */
+  readonly unit: string;
+  /** The sum with its numbers, up to the result. All that it names is known where the figure is. */
+  working(facts: Facts): string;
+  /** Absent where it is arithmetic. */
+  readonly source?: string;
+}
+
+export interface Facts {
+  readonly plan: ServePlan;
+  readonly melt: Outcome["melt"];
+  value(name: FigureName): number;
+  /** Sums over the whole drink, g. */
+  readonly ethanolG: number;
+  readonly sugarG: number;
+  readonly sweetnessG: number;
+  readonly acidG: number;
+  readonly saltG: number;
+}
+
+const volumes = "ethanol and water: OIML R 22 (1975); sugar: ICUMSA polynomial, Sugar Technologists Manual (1995)";
+
+export const formulas: readonly Formula[] = [
+  {
+    figure: "beforeVolumeMl",
+    label: "Before the ice",
+    unit: "ml",
+    working: ({ value }) =>
+      `masses add, volumes do not: what is in the vessel weighs ${showNumber(value("beforeMassG"))} g, and so much water, alcohol and sugar together fill`,
+    source: volumes,
+  },
+  {
+    figure: "waterMl",
+    label: "Water added",
+    unit: "ml",
+    working: waterWorking,
+    source: "heat balance, heats from the CRC Handbook; how far each technique goes stands in the table of techniques",
+  },
+  {
+    figure: "dilutionShare",
+    label: "Dilution",
+    unit: "%",
+    working: ({ value }) => `${showNumber(value("waterMl"))} ml of water ÷ ${showNumber(value("beforeVolumeMl"))} ml before`,
+  },
+  {
+    figure: "afterVolumeMl",
+    label: "As served",
+    unit: "ml",
+    working: () => "all that is poured and melted, by mass, and what so much water, alcohol and sugar together fill",
+    source: volumes,
+  },
+  {
+    figure: "strengthPct",
+    label: "Strength",
+    unit: "% vol",
+    working: ({ ethanolG, value }) =>
+      `${showNumber(ethanolG)} g of alcohol ÷ ${showNumber(gramsPerMl)} g/ml = ${showNumber(ethanolG / gramsPerMl)} ml, of ${showNumber(value("afterVolumeMl"))} ml`,
+    source: "density of ethanol at 20 °C: OIML R 22 (1975)",
+  },
+  per100("sugarGPer100Ml", "Sugar", "sugar", ({ sugarG }) => sugarG),
+  per100(
+    "sweetnessGPer100Ml",
+    "Sweetness",
+    "sucrose that is as sweet",
+    ({ sweetnessG }) => sweetnessG,
+    "relative sweetness of each sugar: published ranges (Public Health Nutr. 2022;26:952, table 2, and others)",
+  ),
+  per100(
+    "acidGPer100Ml",
+    "Acid",
+    "acid, each by its equivalent weight as citric",
+    ({ acidG }) => acidG,
+    "molar masses and protons titrated to pH 8.2; AOAC/OIV factors",
+  ),
+  {
+    figure: "ratio",
+    label: "Ratio",
+    unit: "",
+    working: ({ value }) => `${showNumber(value("sweetnessGPer100Ml"))} of sweetness ÷ ${showNumber(value("acidGPer100Ml"))} of acid`,
+    source: "the sugar–acid ratio of the fruit-juice trade",
+  },
+  per100("saltGPer100Ml", "Salt", "salt", ({ saltG }) => saltG),
+  {
+    figure: "temperatureC",
+    label: "Temperature",
+    unit: "°C",
+    working: temperatureWorking,
+    source: "freezing points: CRC Handbook, 102nd ed., each solute's depression added",
+  },
+  {
+    figure: "fillShare",
+    label: "Filled",
+    unit: "%",
+    working: ({ plan, value }) =>
+      `(${showNumber(value("afterVolumeMl") / plan.serves)} ml of liquid + what the ice displaces, its own weight of it) ÷ ${showNumber(plan.glass?.capacityMl.value ?? 0)} ml`,
+    source: "Archimedes' principle",
+  },
+];
+
+const gramsPerMl = ethanolDensity / 1000;
+
+function per100(figure: FigureName, label: string, what: string, grams: (facts: Facts) => number, source?: string): Formula {
+  return {
+    figure,
+    label,
+    unit: "g/100 ml",
+    working: (facts) => `${showNumber(grams(facts))} g of ${what} ÷ ${showNumber(facts.value("afterVolumeMl"))} ml × 100`,
+    ...(source && { source }),
+  };
+}
+
+function waterWorking({ plan, melt, value }: Facts): string {
+  const parts = [];
+  if (melt) {
+    parts.push(`${showNumber(melt.meltG)} g melted of ${showNumber(melt.iceG)} g of ice`);
+    if (melt.clingingG > 0.005) parts.push(`${showNumber(melt.clingingG)} g of water that clung to it`);
+  }
+  const shares = plan.steps.flatMap(({ waterShare }) => waterShare ?? []);
+  if (shares.length > 0) parts.push(`${shares.map((share) => showShare(share)).join(" and ")} of the volume as water`);
+  if (parts.length === 0) return value("waterMl") > 0 ? "water that the method adds" : "no step brings water";
+  return parts.join(" + ");
+}
+
+function temperatureWorking({ plan, value }: Facts): string {
+  const iced = plan.steps.filter(({ technique }) => technique.chill);
+  if (iced.length === 0) return "the heat of all that is poured, shared";
+  const shares = iced.map(
+    ({ technique }) =>
+      `${technique.words[0]}: ${showShare(technique.chill!.alpha)} of the way from 0 °C to the freezing point of what is in the vessel by then`,
+  );
+  const after = plan.pours.some(({ stage }) => stage === "after");
+  return `${shares.join("; ")}${after ? `; what is poured after the ice brings it to ${showTemperature(value("temperatureC"))}` : ""}`;
+}
