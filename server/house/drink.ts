@@ -34,12 +34,13 @@ const rinseLeftMl: Uncertain = { value: 1, u: 0.5, why: "what a rinse leaves in 
 const rinseMl: Uncertain = { value: 3, u: 1, why: "a rinse, practice" };
 
 export function assessDrink(house: House, entry: Entry): Assessment {
-  return house.recall(entry, "assessment", () => {
-    const flat = flatten(house, entry);
-    const scope = house.scopeOf(entry);
-    const { plan, steps, pours, proportional } = planOf(house, scope, flat);
-    return { flat, plan, steps, pours, proportional, outcome: assess(plan) };
-  });
+  return house.recall(entry, "assessment", () => assessFlat(house, flatten(house, entry)));
+}
+
+/** A drink as its pours stand, written so anywhere or not; nothing of it is remembered. */
+export function assessFlat(house: House, flat: FlatDrink): Assessment {
+  const { plan, steps, pours, proportional } = planOf(house, house.scopeOf(flat.entry), flat);
+  return { flat, plan, steps, pours, proportional, outcome: assess(plan) };
 }
 
 /** A drink poured in a drink: its pours before ice. */

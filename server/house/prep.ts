@@ -1,12 +1,12 @@
 /** A prep as the engine wants it: its pours by weight or volume, and what its steps make unknowable. */
-import type { Entry } from "../../grammar/tree.ts";
+import type { Entry, Pour } from "../../grammar/tree.ts";
 import type { Model, PrepModel, PrepOutcome, PrepPart, Uncertain } from "../engine/plan.ts";
 import { assessPrep } from "../engine/prep.ts";
 import { amountOf, type Measuring, type PartSize } from "./amounts.ts";
 import { isCyclic } from "./cycles.ts";
 import { findFieldIn, linesOf } from "./entry.ts";
 import type { House } from "./house.ts";
-import { ingredientOf, unknownModel } from "./ingredient.ts";
+import { type Ingredient, ingredientOf, unknownModel } from "./ingredient.ts";
 import { readMethod } from "./method.ts";
 import { has } from "./modifiers.ts";
 import { madeFromItself, noAmount } from "./reasons.ts";
@@ -21,7 +21,13 @@ export function prepModel(house: House, entry: Entry): Model {
   return house.recall(entry, "model", () => {
     const name = entry.name?.text ?? "";
     if (isCyclic(house, entry)) return unknownModel(name, madeFromItself(name));
-    return { type: "prep", name, parts: partsOf(house, entry), ...measuredIn(entry), ...cloudsOf(house, entry) } satisfies PrepModel;
+    return {
+      type: "prep",
+      name,
+      parts: prepPours(house, entry).map(({ part }) => part),
+      ...measuredIn(entry),
+      ...cloudsOf(house, entry),
+    } satisfies PrepModel;
   });
 }
 
@@ -34,23 +40,40 @@ export function isProportional(entry: Entry): boolean {
   return [...linesOf(entry, "pour")].some(({ content }) => content.pour.quantity?.unit?.unit.dimension === "part");
 }
 
-function partsOf(house: House, entry: Entry): PrepPart[] {
-  const scope = house.scopeOf(entry);
-  const measuring: Measuring = { settings: settingsOf(house, scope), jigger: false, part: partSizeOf(house, entry) };
-  const parts: PrepPart[] = [];
-  for (const { content } of linesOf(entry, "pour")) {
-    const { name, quantity, lead } = content.pour;
-    if (!name) continue;
-    const ingredient = ingredientOf(house, scope, name);
-    const { modifiers } = ingredient.resolution;
-    if (has(modifiers, "optional")) continue;
-    const discarded =
-      has(modifiers, "strained out") || has(modifiers, "discarded") || (ingredient.facts !== undefined && isInert(ingredient.facts));
-    const amount = quantity ? amountOf(quantity, ingredient, measuring) : { g: { because: noAmount(ingredient.resolution.text) } };
-    const upTo = lead?.lead === "to" ? ("g" in amount ? { upToG: amount.g } : { upToMl: amount.ml }) : undefined;
-    parts.push({ of: ingredient.model, amount: upTo ?? amount, ...(discarded && { discarded }) });
-  }
-  return parts;
+/** A pour of a prep and the part that it makes of it. */
+export interface PrepPour {
+  /** The line's number within the entry. */
+  readonly line: number;
+  readonly pour: Pour;
+  readonly ingredient: Ingredient;
+  readonly part: PrepPart;
+}
+
+/** The pours that a prep is made of, in the order of its parts; optional ones are none of it. */
+export function prepPours(house: House, entry: Entry): PrepPour[] {
+  return [...linesOf(entry, "pour")].flatMap(({ line, content }) => prepPour(house, entry, line, content.pour) ?? []);
+}
+
+/** A pour as a part of a prep, written so in it or not. */
+export function prepPour(house: House, entry: Entry, line: number, pour: Pour): PrepPour | undefined {
+  const { name, quantity, lead } = pour;
+  if (!name) return undefined;
+  const ingredient = ingredientOf(house, house.scopeOf(entry), name);
+  const { modifiers } = ingredient.resolution;
+  if (has(modifiers, "optional")) return undefined;
+  const discarded =
+    has(modifiers, "strained out") || has(modifiers, "discarded") || (ingredient.facts !== undefined && isInert(ingredient.facts));
+  const amount = quantity
+    ? amountOf(quantity, ingredient, measuringOf(house, entry))
+    : { g: { because: noAmount(ingredient.resolution.text) } };
+  const upTo = lead?.lead === "to" ? ("g" in amount ? { upToG: amount.g } : { upToMl: amount.ml }) : undefined;
+  return { line, pour, ingredient, part: { of: ingredient.model, amount: upTo ?? amount, ...(discarded && { discarded }) } };
+}
+
+function measuringOf(house: House, entry: Entry): Measuring {
+  return house.recall(entry, "measuring", () => {
+    return { settings: settingsOf(house, house.scopeOf(entry)), jigger: false, part: partSizeOf(house, entry) };
+  });
 }
 
 /** Parts of a prep are weighed or measured as `parts by:` says; with a solid among them and nothing said they are unknown. */

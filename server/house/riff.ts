@@ -150,7 +150,8 @@ function alternative(house: House, scope: Scope, entry: Entry, line: number, pou
   return { entry, line, name: pour.name!, ingredient: ingredientOf(house, scope, pour.name!), ...(quantity && { quantity }) };
 }
 
-function flatPour(house: House, scope: Scope, entry: Entry, line: number, pour: Pour): FlatPour {
+/** A pour on a line of an entry with what its name means there. */
+export function flatPour(house: House, scope: Scope, entry: Entry, line: number, pour: Pour): FlatPour {
   const ingredient = ingredientOf(house, scope, pour.name!);
   const { modifiers } = ingredient.resolution;
   return {
@@ -185,7 +186,7 @@ function matching(house: House, scope: Scope, pours: readonly FlatPour[], change
   return all.filter((index) => sameQuantity(pours[index]!.quantity, change.quantity!));
 }
 
-function sameIngredient(one: FlatPour, other: Ingredient): boolean {
+export function sameIngredient(one: Pick<FlatPour, "ingredient">, other: Ingredient): boolean {
   const found = one.ingredient.resolution.found?.entry;
   const meant = other.resolution.found?.entry;
   if (found || meant) return found === meant;
