@@ -28,7 +28,7 @@ interface Label {
   readonly titrated?: boolean;
   readonly salt?: Uncertain | Unknown | number;
   readonly solids?: number;
-  readonly caffeineMg?: number;
+  readonly caffeineMg?: Uncertain | Unknown | number;
   readonly density?: number;
   readonly per?: "100 ml" | "100 g";
   readonly solid?: boolean;

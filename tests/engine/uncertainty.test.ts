@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { assess } from "../../server/engine/assess.ts";
-import { figureNames, type PourPlan, type ServePlan, type Uncertain } from "../../server/engine/plan.ts";
+import { figureNames } from "../../server/engine/plan.ts";
 import { assessPrep } from "../../server/engine/prep.ts";
 import { exactly, g, lime, ml, plan, pour, prep, spirit, stock, syrup, water } from "./plans.ts";
 
@@ -114,66 +114,3 @@ test("no uncertainty is negative or missing", () =>
     }),
     { numRuns: 40 },
   ));
-
-// This proves the propagation, not the model, whose own factor is left out.
-test(
-  "agrees with Monte Carlo on random drinks",
-  () =>
-    fc.assert(
-      fc.property(anyDrink, fc.integer({ min: 1, max: 2 ** 31 - 1 }), (random, seed) => {
-        const steps = random.steps.map(({ technique }) => ({
-          technique: { ...technique, ...(technique.chill && { chill: { ...technique.chill, spread: 0 } }) },
-        }));
-        const drink = { ...random, steps };
-        const names = ["beforeVolumeMl", "strengthPct", "sugarGPer100Ml", "acidGPer100Ml", "temperatureC"] as const;
-        const deviates = normal(seed);
-        const drawn = Array.from({ length: 300 }, () => assess(moved(drink, deviates)));
-        const outcome = assess(drink);
-        for (const name of names) {
-          const share = outcome.figure(name).plusMinus! / deviation(drawn.map((one) => one.value(name)!));
-          expect(share, name).toBeGreaterThan(0.8);
-          expect(share, name).toBeLessThan(1.25);
-        }
-      }),
-      { numRuns: 8 },
-    ),
-  30_000,
-);
-
-/** The same drink with every uncertain number drawn anew. */
-function moved(drink: ServePlan, random: () => number): ServePlan {
-  const draw = (source: Uncertain): Uncertain => ({ ...source, value: source.value + source.u * random() });
-  const pours = drink.pours.map((one): PourPlan => {
-    if (one.of.type !== "stock" || !("ml" in one.amount)) return one;
-    const { of } = one;
-    return {
-      ...one,
-      of: {
-        ...of,
-        abvPct: draw(of.abvPct as Uncertain),
-        sugars: of.sugars.map((sugar) => ({ ...sugar, amount: draw(sugar.amount as Uncertain) })),
-        acids: of.acids.map((acid) => ({ ...acid, amount: draw(acid.amount as Uncertain) })),
-      },
-      amount: { ml: draw(one.amount.ml as Uncertain) },
-      temperatureC: draw(one.temperatureC),
-    };
-  });
-  return { ...drink, pours };
-}
-
-function deviation(numbers: readonly number[]): number {
-  const mean = numbers.reduce((sum, one) => sum + one, 0) / numbers.length;
-  return Math.sqrt(numbers.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (numbers.length - 1));
-}
-
-/** Normal deviates from a seed (mulberry32, Box–Muller). */
-function normal(seed: number): () => number {
-  let state = seed;
-  const uniform = () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-  return () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
-}

@@ -28,7 +28,7 @@ describe.each(tables)("$title", ({ checks }) => {
   });
 });
 
-test("README.md shows these figures as they are (write it anew with `npx vitest run tests/reference -u`)", async () => {
+test("README.md shows these figures as they are (`npm run docs` writes it)", async () => {
   await expect(page()).toMatchFileSnapshot("./README.md");
 });
 

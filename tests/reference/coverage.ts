@@ -1,0 +1,109 @@
+/**
+ * How often the interval that a figure claims holds the figure, when everything that it was computed from
+ * is drawn anew at once: first-order propagation against Monte Carlo.
+ */
+import { assess } from "../../server/engine/assess.ts";
+import { type FigureName, figureNames, type Model, type Outcome, type ServePlan, type Uncertain } from "../../server/engine/plan.ts";
+import { type Chance, chanceFrom } from "./chance.ts";
+import { randomDrink, riffOf } from "./random-drinks.ts";
+
+/** Shares of the draws that fell within one and within two standard uncertainties. */
+export interface Coverage {
+  readonly figure: FigureName;
+  /** Draws of drinks in which the figure is known and not certain. */
+  readonly draws: number;
+  readonly within1: number;
+  readonly within2: number;
+}
+
+/** What a normal distribution holds within one and within two standard deviations. */
+export const claimed = { within1: 0.683, within2: 0.954 } as const;
+
+export interface Coverages {
+  readonly figures: readonly Coverage[];
+  /** The figure of a riff less its parent's, which share most of their sources. */
+  readonly differences: readonly Coverage[];
+}
+
+/** So many random drinks, and a riff on each; every one with its sources drawn so many times. */
+export function coverageOf(drinks: number, drawsEach: number, seed: number): Coverages {
+  const chance = chanceFrom(seed);
+  const figures = new Tally();
+  const differences = new Tally();
+  for (let i = 0; i < drinks; i++) {
+    const parent = randomDrink(chance);
+    const riff = riffOf(parent, chance);
+    const [a, b] = [assess(parent), assess(riff)];
+    const gradients = new Map(namesIn(a).map((name) => [name, a.gradient(name)]));
+    const riffs = new Map(namesIn(b).map((name) => [name, b.gradient(name)]));
+    const sources = new Set([...gradients.values(), ...riffs.values()].flatMap((gradient) => [...gradient.keys()]));
+    for (let draw = 0; draw < drawsEach; draw++) {
+      const [drawnA, drawnB] = drawn(sources, chance, () => [valuesOf(parent), valuesOf(riff)] as const);
+      for (const [name, gradient] of gradients) {
+        const value = a.value(name)!;
+        figures.count(
+          name,
+          drawnA(name),
+          value,
+          spread(sources, (source) => gradient.get(source) ?? 0),
+        );
+        const other = riffs.get(name);
+        const [parentDrawn, riffDrawn] = [drawnA(name), drawnB(name)];
+        if (!other || parentDrawn === null || riffDrawn === null) continue;
+        const apart = spread(sources, (source) => (other.get(source) ?? 0) - (gradient.get(source) ?? 0));
+        differences.count(name, riffDrawn - parentDrawn, b.value(name)! - value, apart);
+      }
+    }
+  }
+  return { figures: figures.all(), differences: differences.all() };
+}
+
+const namesIn = (outcome: Outcome) => figureNames.filter((name) => outcome.value(name) !== null);
+
+function valuesOf(plan: ServePlan): (name: FigureName) => number | null {
+  const outcome = assess({ ...plan, pours: plan.pours.map((pour) => ({ ...pour, of: renewed(pour.of) })) });
+  return (name) => outcome.value(name);
+}
+
+/** The same ingredient as another object: what the engine remembers of the first does not hold for it. */
+function renewed(model: Model): Model {
+  return model.type === "stock" ? { ...model } : { ...model, parts: model.parts.map((part) => ({ ...part, of: renewed(part.of) })) };
+}
+
+/** Moves every source at once, wherever it is used, for as long as `use` runs. The object is the source. */
+function drawn<T>(sources: ReadonlySet<Uncertain>, chance: Chance, use: () => T): T {
+  const before = [...sources].map((source) => [source as { value: number; u: number }, source.value] as const);
+  for (const [source, value] of before) source.value = value + source.u * chance.normal();
+  try {
+    return use();
+  } finally {
+    for (const [source, value] of before) source.value = value;
+  }
+}
+
+function spread(sources: ReadonlySet<Uncertain>, slope: (source: Uncertain) => number): number {
+  let sum = 0;
+  for (const source of sources) sum += (slope(source) * source.u) ** 2;
+  return Math.sqrt(sum);
+}
+
+class Tally {
+  readonly #counts = new Map<FigureName, { draws: number; in1: number; in2: number }>();
+
+  count(figure: FigureName, drawn: number | null, value: number, u: number): void {
+    if (drawn === null || !(u > 1e-9 * Math.max(1, Math.abs(value)))) return;
+    const counts = this.#counts.get(figure) ?? { draws: 0, in1: 0, in2: 0 };
+    this.#counts.set(figure, counts);
+    const off = Math.abs(drawn - value) / u;
+    counts.draws++;
+    if (off <= 1) counts.in1++;
+    if (off <= 2) counts.in2++;
+  }
+
+  all(): Coverage[] {
+    return figureNames.flatMap((figure) => {
+      const counts = this.#counts.get(figure);
+      return counts ? [{ figure, draws: counts.draws, within1: counts.in1 / counts.draws, within2: counts.in2 / counts.draws }] : [];
+    });
+  }
+}
