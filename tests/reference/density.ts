@@ -49,6 +49,23 @@ export const densityTables: readonly Table[] = [
         ] as const,
         ([mass, tC, printed]) => [`${mass} % mass, ${tC} °C`, printed, density(mass / 100, tC)],
       ),
+      ...checks(
+        "% vol",
+        0.01,
+        [
+          [5.5893, 7],
+          [12.9136, 16],
+          [20.3812, 25],
+          [28.0404, 34],
+          [35.9865, 43],
+          [44.3126, 52],
+          [49.2749, 57.15],
+          [62.3861, 70],
+          [83.1135, 88],
+          [95.3054, 97],
+        ] as const,
+        ([mass, abv]) => [`${mass} % mass, 20 °C`, abv, strengthOf(mass / 100)],
+      ),
     ],
   },
   {

@@ -1,11 +1,14 @@
 import { describe, expect, test } from "vitest";
+import { accuracyTable, goalsIn, reached } from "./accuracy.ts";
 import { acidTables } from "./acids.ts";
 import type { Check, Table } from "./checks.ts";
 import { densityTables } from "./density.ts";
 import { dilutionTables } from "./dilution.ts";
+import { energyTables } from "./energy.ts";
 import { exampleTables } from "./examples.ts";
 import { freezingTables } from "./freezing.ts";
 import { heatTables } from "./heat.ts";
+import { secondOpinionTables } from "./second-opinion.ts";
 import { sugarTables } from "./sugar.ts";
 import { sweetnessTables } from "./sweetness.ts";
 import { unitTables } from "./units.ts";
@@ -18,14 +21,23 @@ const tables: readonly Table[] = [
   ...heatTables,
   ...dilutionTables,
   ...exampleTables,
+  ...energyTables,
   ...sweetnessTables,
   ...unitTables,
+  ...secondOpinionTables,
 ];
 
 describe.each(tables)("$title", ({ checks }) => {
   test.each(checks)("$what: $reference $unit", ({ reference, ours, within }) => {
     expect(Math.abs(ours - reference)).toBeLessThanOrEqual(within * (1 + 1e-9));
   });
+});
+
+const goals = goalsIn(tables);
+
+test.each(goals)("$figure: within $within $unit of $against", (goal) => {
+  expect(goal.points.length).toBeGreaterThan(2);
+  expect(reached(goal)).toBeLessThanOrEqual(goal.within * (1 + 1e-9));
 });
 
 test("README.md shows these figures as they are (`npm run docs` writes it)", async () => {
@@ -43,6 +55,12 @@ function page(): string {
     "A table that the engine's constants were fitted to says so: it shows how well they fit, and is no test of the physics.",
     'Figures "from memory" were not read in the source; handbook figures were read in public transcriptions of the books.',
     "",
+    "[How often the ± holds](coverage.md) is a page of its own.",
+    "",
+    "## What is to be reached",
+    "",
+    accuracyTable(goals),
+    "",
     ...tables.flatMap(section),
   ].join("\n");
 }
@@ -58,5 +76,12 @@ function section({ title, source, checks }: Table): string[] {
 function cells({ what, unit, reference, ours, within }: Check): string[] {
   const decimals = Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(within))));
   const difference = (ours - reference).toFixed(decimals).replace(/^-(0\.?0*)$/, "$1");
-  return [what, unit, String(Number(reference.toPrecision(14))), ours.toFixed(decimals), difference, String(Number(within.toPrecision(2)))];
+  return [
+    what,
+    unit,
+    String(Number(reference.toPrecision(within < 1e-6 ? 14 : 8))),
+    ours.toFixed(decimals),
+    difference,
+    String(Number(within.toPrecision(2))),
+  ];
 }
