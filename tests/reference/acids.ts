@@ -10,6 +10,8 @@ import { checks, type Table } from "./checks.ts";
 const weighed = (acidKind: AcidKind) => stock(acidKind, { acid: 100, acidKind, titrated: false, per: "100 g", solid: true });
 const solution = (...parts: readonly (readonly [AcidKind, number])[]) =>
   assessPrep(prep("solution", [...parts.map(([acid, grams]) => [weighed(acid), g(grams)] as const), [water, { upToG: exactly(100) }]]));
+/** g/l by so many ml of 0.1 N alkali on so many ml. */
+const titrated = (acid: AcidKind, titreMl: number, sampleMl: number) => (0.1 * titreMl * equivalentWeight(acid)) / sampleMl;
 const ratioOf = (sugar: number, acid: number) =>
   assess(plan([pour(stock("juice", { sugar, acid, per: "100 g" }), ml(100))])).value("ratio")!;
 
@@ -65,6 +67,24 @@ export const acidTables: readonly Table[] = [
         reference: 4.693,
         ours: solution(["tartaric", 3], ["lactic", 3]).value("acidGPer100G")!,
         within: 0.005,
+      },
+    ],
+  },
+  {
+    title: "Titrations",
+    source:
+      "Printed laboratory arithmetic: 0.1 N sodium hydroxide; wine 75 g/eq (15 ml, 12 ml of titre; 10 ml, 1 ml of titre), vinegar 60 g/eq (AOAC 930.35 J; 2 ml, 1 ml of titre), 0.0042 mol of tartaric acid, and the monohydrate of citric acid (juice trade).",
+    checks: [
+      { what: "wine, 15 ml: 12 ml of titre, as tartaric", unit: "g/l", reference: 6, ours: titrated("tartaric", 12, 15), within: 0.005 },
+      { what: "wine, 10 ml: 1 ml of titre, as tartaric", unit: "g/l", reference: 0.75, ours: titrated("tartaric", 1, 10), within: 0.001 },
+      { what: "vinegar, 2 ml: 1 ml of titre, as acetic", unit: "g/l", reference: 3, ours: titrated("acetic", 1, 2), within: 0.01 },
+      { what: "0.0042 mol tartaric acid", unit: "g", reference: 0.63, ours: 0.0042 * acids.tartaric.molarMass, within: 0.001 },
+      {
+        what: "1.094 g citric acid monohydrate, without its water",
+        unit: "g",
+        reference: 1,
+        ours: (1.094 * acids.citric.molarMass) / (acids.citric.molarMass + 18.015),
+        within: 0.001,
       },
     ],
   },

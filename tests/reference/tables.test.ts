@@ -7,6 +7,7 @@ import { dilutionTables } from "./dilution.ts";
 import { energyTables } from "./energy.ts";
 import { exampleTables } from "./examples.ts";
 import { freezingTables } from "./freezing.ts";
+import { gaugingTables } from "./gauging.ts";
 import { heatTables } from "./heat.ts";
 import { secondOpinionTables } from "./second-opinion.ts";
 import { sugarTables } from "./sugar.ts";
@@ -20,6 +21,7 @@ const tables: readonly Table[] = [
   ...freezingTables,
   ...heatTables,
   ...dilutionTables,
+  ...gaugingTables,
   ...exampleTables,
   ...energyTables,
   ...sweetnessTables,
