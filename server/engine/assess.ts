@@ -1,6 +1,8 @@
 /** `assess`: a plan to its outcome, each figure with its uncertainty or with the reason why it is unknown. */
 
 import { liquidOf } from "./composition.ts";
+import { proteinShare } from "./energy.ts";
+import { at } from "./liquid.ts";
 import type { Figure, FigureName, Outcome, ServePlan, Uncertain } from "./plan.ts";
 import { mergeTexts, noReasons, type Topic } from "./reasons.ts";
 import { figureIndex, leastAcid, type Run, run } from "./serve.ts";
@@ -60,7 +62,10 @@ class Assessed implements Outcome {
 
 function allSources(plan: ServePlan): Set<Uncertain> {
   const sources = planSources(plan);
-  for (const pour of plan.pours) for (const source of sourcesOf(pour.of)) sources.add(source);
+  for (const pour of plan.pours) {
+    for (const source of sourcesOf(pour.of)) sources.add(source);
+    if (liquidOf(pour.of).perGram[at.solids]! > 0) sources.add(proteinShare);
+  }
   for (const { technique, ice } of plan.steps) {
     if (!technique.chill) continue;
     const doubt = modelDoubt(technique);
@@ -69,6 +74,8 @@ function allSources(plan: ServePlan): Set<Uncertain> {
   }
   return sources;
 }
+
+const feeding: readonly Topic[] = ["ethanol", "sugar", "acid", "solids"];
 
 /** What each figure is made from: of what was in the vessel, or of the whole drink. */
 const madeFrom: Readonly<Record<FigureName, { part: "vessel" | "whole"; about: readonly Topic[] }>> = {
@@ -88,6 +95,8 @@ const madeFrom: Readonly<Record<FigureName, { part: "vessel" | "whole"; about: r
   fillShare: { part: "whole", about: ["volume"] },
   ethanolG: { part: "whole", about: ["ethanol"] },
   caffeineMg: { part: "whole", about: ["caffeine"] },
+  energyKJ: { part: "whole", about: feeding },
+  energyKcal: { part: "whole", about: feeding },
 };
 
 const none: readonly string[] = [];

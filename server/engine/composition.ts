@@ -70,7 +70,8 @@ function stockLiquid(stock: StockModel, shift: Shift | undefined): Liquid {
     put(at.acidMmol, acid, (1000 * grams * acids[acid.acid].depression) / acids[acid.acid].molarMass);
   }
   put(at.salt, stock.salt, take(stock.salt.amount, "salt"));
-  put(at.solids, stock.solids, take(stock.solids.amount));
+  put(at.solids, stock.solids, take(stock.solids.amount, "solids"));
+  if (stock.fat) put(at.fat, stock.fat, take(stock.fat.amount, "solids"));
   put(at.caffeineMg, stock.caffeineMg, take(stock.caffeineMg.amount, "caffeine"));
 
   const density = stock.densityGPerMl && read(stock.densityGPerMl, shift);
@@ -150,13 +151,14 @@ function prepLiquid(prep: PrepModel, shift: Shift | undefined): Liquid {
 /**
  * Mixes a prep's parts by mass. `upTo…` parts come last, whatever their place: as much as brings the
  * whole to that mass, or to that volume at 20 °C; none where it is larger already. Discarded parts bring
- * nothing.
+ * nothing but what `infuse` says.
  */
 export function batchOf(prep: PrepModel, shift?: Shift): Batch {
   const masses = noMasses();
   let reasons = noReasons;
   for (const upTo of [false, true]) {
     for (const { of, amount, discarded } of prep.parts) {
+      if (discarded && !upTo) reasons = infuse(reasons, of, shift);
       if (discarded || upTo !== ("upToG" in amount || "upToMl" in amount)) continue;
       const liquid = liquidOf(of, shift);
       const weighed = "g" in amount || "upToG" in amount;
@@ -174,6 +176,13 @@ export function batchOf(prep: PrepModel, shift?: Shift): Batch {
   }
   if (prep.unknown) reasons = addReason(reasons, prep.unknown.because, ...topics);
   return putMeasured(masses, reasons, prep.measured, shift);
+}
+
+/** What is taken out again has left some of its caffeine, if it holds any, and nobody knows how much. */
+export function infuse(reasons: Reasons, model: Model, shift?: Shift): Reasons {
+  const { perGram, reasons: own } = liquidOf(model, shift);
+  if (own.caffeine.length === 0 && !(perGram[at.caffeineMg]! > 0)) return reasons;
+  return addReason(reasons, own.caffeine[0] ?? `how much of the caffeine of ${model.name} went over is not known`, "caffeine");
 }
 
 /** Grams that an amount of a liquid weighs. */

@@ -27,6 +27,7 @@ const componentNames = [
   "acidMmol",
   "salt",
   "solids",
+  "fat",
   "caffeineMg",
   "extraMl",
 ] as const;
@@ -35,7 +36,7 @@ type ComponentName = (typeof componentNames)[number];
 /** Where each component stands in `Masses`. */
 export const at = Object.fromEntries(componentNames.map((name, index) => [name, index])) as Readonly<Record<ComponentName, number>>;
 
-const { water, ethanol, acid, acidMmol, salt, solids, extraMl } = at;
+const { water, ethanol, acid, acidMmol, salt, solids, fat, extraMl } = at;
 const firstSugar = at[sugarKinds[0]];
 const afterSugars = firstSugar + sugarKinds.length;
 
@@ -53,7 +54,7 @@ export function addMasses(sum: Masses, perGram: Masses, grams: number): void {
 
 /** Grams in all. */
 export function massOf(m: Masses): number {
-  return m[water]! + m[ethanol]! + sugarOf(m) + m[acid]! + m[salt]! + m[solids]!;
+  return m[water]! + m[ethanol]! + sugarOf(m) + m[acid]! + m[salt]! + m[solids]! + m[fat]!;
 }
 
 /** Grams of all sugars, whatever their sweetness. */
@@ -70,9 +71,10 @@ export function sugarOf(m: Masses): number {
  * both, the sugar is taken to add what it adds in water at the same mass fraction; no published
  * three-part table was at hand to test it. A shift of 0.01 ml/g in what the sugar adds, as much as lies
  * between 0 and 40 °Bx in water, would move a liqueur of 30 g/100 ml by 0.3 % of its volume: take that
- * as the error. Acids, salt and solids add a constant: what citric acid adds at 10…30 % mass (CRC
- * Handbook), what sodium chloride does at 10…20 % (from memory), and a middle of fat (1.09) and protein
- * (0.73); stocks with much of them should state a density.
+ * as the error. Acids, salt, fat and solids add a constant: what citric acid adds at 10…30 % mass (CRC
+ * Handbook), what sodium chloride does at 10…20 % (from memory), what an oil of 0.92 g/ml fills, and for
+ * solids, in which fat may be hidden, a middle of fat and protein (0.73); stocks with much of them should
+ * state a density.
  */
 export function volumeMl(m: Masses): number {
   const base = m[water]! + m[ethanol]!;
@@ -82,11 +84,12 @@ export function volumeMl(m: Masses): number {
     volume += sugar * sucroseVolumePerGram(sugar / (sugar + base));
     for (let i = firstSugar; i < afterSugars; i++) volume += m[i]! * sugarExtraMl[i - firstSugar]!;
   }
-  return volume + m[acid]! * acidMlPerG + m[salt]! * saltMlPerG + m[solids]! * solidsMlPerG + m[extraMl]!;
+  return volume + m[acid]! * acidMlPerG + m[salt]! * saltMlPerG + m[solids]! * solidsMlPerG + m[fat]! * fatMlPerG + m[extraMl]!;
 }
 const acidMlPerG = 0.598;
 const saltMlPerG = 0.33;
 const solidsMlPerG = 0.9;
+const fatMlPerG = 1.09;
 const sugarExtraMl = sugarKinds.map((kind) => sugars[kind].extraMlPerG);
 
 /** °C at which the liquid starts to freeze; −90 where there is no water to freeze. */
@@ -135,6 +138,6 @@ export function heatOf(waterG: number, ethanolG: number, others: HeatCapacity, t
 /** Heat capacity of what is not water or ethanol, J/K. */
 export function otherHeat(m: Masses): HeatCapacity {
   const sugar = sugarOf(m);
-  const part = (k: 0 | 1 | 2): number => sugar * sugarHeat[k] + m[acid]! * acidHeat[k] + m[solids]! * solidsHeat[k];
+  const part = (k: 0 | 1 | 2): number => sugar * sugarHeat[k] + m[acid]! * acidHeat[k] + (m[solids]! + m[fat]!) * solidsHeat[k];
   return [part(0), part(1), part(2)];
 }

@@ -46,8 +46,10 @@ export interface StockModel {
   /** `titrated`: the amount is titratable acidity expressed as that acid; otherwise it is the acid's own weight. */
   readonly acids: readonly (Content & { readonly acid: AcidKind; readonly titrated: boolean })[];
   readonly salt: Content;
-  /** Protein, fat, fibre, pectin. */
+  /** Protein, fibre, pectin, minerals, and the fat that `fat` does not name. */
   readonly solids: Content;
+  /** Absent: none is named. */
+  readonly fat?: Content;
   /** Milligrams. */
   readonly caffeineMg: Content;
   /** At 20 °C. Absent: computed from the composition. */
@@ -159,6 +161,8 @@ export interface ServePlan {
   readonly ambientC: Uncertain;
   /** The pours are for so many serves. */
   readonly serves: number;
+  /** What gives its taste and stays behind: it brings nothing that is counted, and an unknown part of its caffeine. */
+  readonly infused?: readonly Model[];
 }
 
 /** A figure as it is shown: unknown has a null value and says why. */
@@ -186,6 +190,8 @@ export const figureNames = [
   "fillShare",
   "ethanolG",
   "caffeineMg",
+  "energyKJ",
+  "energyKcal",
 ] as const;
 export type FigureName = (typeof figureNames)[number];
 

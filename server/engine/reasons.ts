@@ -8,19 +8,19 @@
  *   volume and heat it counts as none: under 1 % of a drink's volume for what fits in a pour. The one
  *   exception is an ingredient that is weighed, has no stated density, and whose sugar is unknown: then
  *   its volume is unknown too.
- * - Solids nobody gave count as none: no figure names them.
+ * - Solids or a fat nobody gave make only the energy unknown.
  *
  * Reasons are texts, each kept once, in the order in which the ingredients are poured.
  */
 
-export const topics = ["volume", "ethanol", "sugar", "acid", "salt", "caffeine"] as const;
+export const topics = ["volume", "ethanol", "sugar", "acid", "salt", "caffeine", "solids"] as const;
 export type Topic = (typeof topics)[number];
 
 /** For each topic the reasons why it is unknown; known where there are none. */
 export type Reasons = { readonly [topic in Topic]: readonly string[] };
 
 const none: readonly string[] = [];
-export const noReasons: Reasons = { volume: none, ethanol: none, sugar: none, acid: none, salt: none, caffeine: none };
+export const noReasons: Reasons = { volume: none, ethanol: none, sugar: none, acid: none, salt: none, caffeine: none, solids: none };
 
 /** Both together; the very object `a` or `noReasons` where nothing is added, so that the usual case costs nothing. */
 export function mergeReasons(a: Reasons, b: Reasons): Reasons {

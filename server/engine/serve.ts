@@ -1,6 +1,7 @@
 /** One drink, computed: what goes in the vessel, what the ice does to it, what is poured after. */
 
-import { gramsOf, gramsToReach, type Liquid, liquidOf } from "./composition.ts";
+import { gramsOf, gramsToReach, infuse, type Liquid, liquidOf } from "./composition.ts";
+import { energyOf } from "./energy.ts";
 import { ethanolDensity, waterDensity } from "./ethanol-water.ts";
 import { heatContent, waterHeat } from "./heat.ts";
 import { addMasses, at, freezingPoint, heatIn, type Masses, massOf, noMasses, sugarOf, volumeMl } from "./liquid.ts";
@@ -54,7 +55,8 @@ export function run(plan: ServePlan, shift?: Shift): Run {
   const iced = chillAll(plan, mixture, shift);
   const poured = pourAll(plan, "after", mixture, grams, vessel, shift);
   const iceG = plan.serveIceG ? read(plan.serveIceG, shift) * plan.serves : iced.inGlassG;
-  const whole = topUp(plan, mixture, grams, iceG, poured, shift);
+  let whole = topUp(plan, mixture, grams, iceG, poured, shift);
+  for (const model of plan.infused ?? []) whole = infuse(whole, model, shift);
 
   const { masses } = mixture;
   const afterMl = volumeMl(masses);
@@ -82,6 +84,8 @@ export function run(plan: ServePlan, shift?: Shift): Run {
   set("fillShare", (afterMl + displacedMl(iceG, masses)) / capacityMl);
   set("ethanolG", masses[at.ethanol]!);
   set("caffeineMg", masses[at.caffeineMg]!);
+  set("energyKJ", energyOf(masses, "kJ", shift));
+  set("energyKcal", energyOf(masses, "kcal", shift));
   return { values, vessel, whole, grams, melt: iced.melt };
 }
 

@@ -73,6 +73,7 @@ function stockSources(stock: Extract<Model, { type: "stock" }>): ReadonlySet<Unc
     add(sugars[sugar].sweetness);
   }
   for (const { amount } of [...stock.acids, stock.salt, stock.solids, stock.caffeineMg]) add(amount);
+  add(stock.fat?.amount);
   add(stock.densityGPerMl);
   return sources;
 }

@@ -27,7 +27,8 @@ interface Label {
   readonly acidKind?: AcidKind;
   readonly titrated?: boolean;
   readonly salt?: Uncertain | Unknown | number;
-  readonly solids?: number;
+  readonly solids?: Uncertain | Unknown | number;
+  readonly fat?: Uncertain | Unknown | number;
   readonly caffeineMg?: Uncertain | Unknown | number;
   readonly density?: number;
   readonly per?: "100 ml" | "100 g";
@@ -50,6 +51,7 @@ export function stock(name: string, label: Label): StockModel {
         : [{ acid: label.acidKind ?? "citric", titrated: label.titrated ?? true, amount: quantity(label.acid), per }],
     salt: { amount: quantity(label.salt), per },
     solids: { amount: quantity(label.solids), per },
+    ...(label.fat === undefined ? {} : { fat: { amount: quantity(label.fat), per } }),
     caffeineMg: { amount: quantity(label.caffeineMg), per },
     ...(label.density === undefined ? {} : { densityGPerMl: exactly(label.density) }),
   };

@@ -185,11 +185,13 @@ describe("what nobody knows stays unknown, as far as it reaches", () => {
     expect(measured.value("strengthPct")).not.toBeNull();
   });
 
-  test("an acid: acid and ratio; salt: salt; an amount: everything", () => {
+  test("an acid: acid, ratio and energy; salt: salt; solids: energy; an amount: everything", () => {
     const all = figureNames.filter((name) => name !== "fillShare");
     const but = (...names: FigureName[]) => all.filter((name) => !names.includes(name));
-    expect(known(withRum({ abv: 40, acid: nobodyKnows("?") }))).toEqual(but("acidGPer100Ml", "ratio"));
+    expect(known(withRum({ abv: 40, acid: nobodyKnows("?") }))).toEqual(but("acidGPer100Ml", "ratio", "energyKJ", "energyKcal"));
     expect(known(withRum({ abv: 40, salt: nobodyKnows("?") }))).toEqual(but("saltGPer100Ml"));
+    expect(known(withRum({ abv: 40, solids: nobodyKnows("?") }))).toEqual(but("energyKJ", "energyKcal"));
+    expect(known(withRum({ abv: 40, fat: nobodyKnows("?") }))).toEqual(but("energyKJ", "energyKcal"));
     expect(known(withRum({ abv: 40 }, { ml: nobodyKnows("`some` is no amount") }))).toEqual([]);
   });
 
