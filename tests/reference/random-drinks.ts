@@ -2,7 +2,7 @@
  * Drinks of no bar: drawn by chance within what bars pour, each number as uncertain as the house takes
  * it to be (`server/house/`): a jigger of 2.5 ml steps, labels and larder ranges, a thermometer's degree.
  */
-import type { Model, PourPlan, ServePlan, StockModel, SugarKind, Uncertain } from "../../server/engine/plan.ts";
+import type { Model, PourPlan, Price, ServePlan, StockModel, SugarName, Uncertain } from "../../server/engine/plan.ts";
 import { exactly, plan, pour, prep, step, stock } from "../engine/plans.ts";
 import type { Chance } from "./chance.ts";
 
@@ -39,7 +39,10 @@ export function randomDrink(chance: Chance): ServePlan {
     sometimes(share, make);
   const kind = chance.one(["cubed", "cubed", "cubed", "cracked", "crushed"] as const);
   const method = chance.one(methods);
-  return plan(pours, [step(method, chance.often(0.5) ? { seconds: chance.whole(6, 30) } : {})], {
+  // A price is certain, what is wasted is not.
+  const price: Price = { amount: exactly(0.03), per: "ml", waste: exactly(0.05, 0.01) };
+  const priced = pours.map((one) => ({ ...one, price }));
+  return plan(priced, [step(method, chance.often(0.5) ? { seconds: chance.whole(6, 30) } : {})], {
     ice: {
       kind,
       temperatureC: chance.often(0.8) ? exactly(0, 1) : exactly(-12, 2),
@@ -93,7 +96,7 @@ function juice(chance: Chance, bar: Bar): PourPlan {
   return poured(chance, stock("fruit juice", { ...label, per: chance.one(["100 g", "100 ml"]) }), 20, 60, bar.fridge);
 }
 
-const sugarOf = (chance: Chance): SugarKind => chance.one(["sucrose", "glucose", "fructose", "invert"]);
+const sugarOf = (chance: Chance): SugarName => chance.one(["sucrose", "glucose", "fructose", "invert"] as const);
 
 /** Weighed, as every bar's own syrup is, from a sugar and water; sometimes measured with a refractometer. */
 function syrup(chance: Chance, bar: Bar): PourPlan {

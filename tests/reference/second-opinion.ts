@@ -22,7 +22,6 @@ const formulas = [
   ["maltose", "C12H22O11"],
   ["glucose", "C6H12O6"],
   ["fructose", "C6H12O6"],
-  ["invert", "C6H12O6"],
 ] as const;
 
 /** A standard uncertainty to first order, by the formula's own derivatives, found symbolically. */

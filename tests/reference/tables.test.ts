@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { accuracyTable, goalsIn, reached } from "./accuracy.ts";
 import { acidTables } from "./acids.ts";
 import type { Check, Table } from "./checks.ts";
+import { conflictsTable } from "./conflicts.ts";
 import { densityTables } from "./density.ts";
 import { dilutionTables } from "./dilution.ts";
 import { energyTables } from "./energy.ts";
@@ -9,6 +10,7 @@ import { exampleTables } from "./examples.ts";
 import { freezingTables } from "./freezing.ts";
 import { gaugingTables } from "./gauging.ts";
 import { heatTables } from "./heat.ts";
+import { larderTables } from "./larder.ts";
 import { secondOpinionTables } from "./second-opinion.ts";
 import { sugarTables } from "./sugar.ts";
 import { sweetnessTables } from "./sweetness.ts";
@@ -26,6 +28,7 @@ const tables: readonly Table[] = [
   ...energyTables,
   ...sweetnessTables,
   ...unitTables,
+  ...larderTables,
   ...secondOpinionTables,
 ];
 
@@ -64,6 +67,10 @@ function page(): string {
     accuracyTable(goals),
     "",
     ...tables.flatMap(section),
+    "## Where published figures disagree",
+    "",
+    conflictsTable(),
+    "",
   ].join("\n");
 }
 
