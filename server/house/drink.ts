@@ -49,8 +49,9 @@ export function drinkModel(house: House, entry: Entry): Model {
     const name = entry.name?.text ?? "";
     if (isCyclic(house, entry)) return unknownModel(name, madeFromItself(name));
     const { plan } = assessDrink(house, entry);
-    const parts = plan.pours.flatMap(({ of, amount }): PrepPart[] => ("top" in amount || "topToMl" in amount ? [] : [{ of, amount }]));
-    return { type: "prep", name, parts };
+    const poured = plan.pours.flatMap(({ of, amount }): PrepPart[] => ("top" in amount || "topToMl" in amount ? [] : [{ of, amount }]));
+    const infused = (plan.infused ?? []).map((of): PrepPart => ({ of, amount: { g: { value: 0, u: 0, why: "" } }, discarded: true }));
+    return { type: "prep", name, parts: [...poured, ...infused] };
   });
 }
 
@@ -62,9 +63,13 @@ function planOf(house: House, scope: Scope, flat: FlatDrink) {
   const measuring: Measuring = { settings, jigger: true, part };
   const pours: FlatPour[] = [];
   const plans: PourPlan[] = [];
+  const infused: Model[] = [];
   for (const pour of flat.pours) {
     const plan = pourPlan(pour, measuring);
-    if (!plan) continue;
+    if (!plan) {
+      if (!has(pour.modifiers, "optional") && !has(pour.modifiers, "to rim")) infused.push(pour.ingredient.model);
+      continue;
+    }
     pours.push(pour);
     plans.push(plan);
   }
@@ -79,6 +84,7 @@ function planOf(house: House, scope: Scope, flat: FlatDrink) {
     serves: servesOf(flat),
     ...(glass && { glass: glass.plan }),
     ...(serveIceG && { serveIceG }),
+    ...(infused.length > 0 && { infused }),
   };
   return { plan, steps, pours, proportional };
 }

@@ -36,6 +36,7 @@ export function unknownModel(name: string, because = notDeclared(name)): Model {
     acids: [{ amount: unknown, per: "100 ml", acid: "citric", titrated: true }],
     salt: { amount: unknown, per: "100 ml" },
     solids: { amount: unknown, per: "100 ml" },
+    fat: { amount: unknown, per: "100 ml" },
     caffeineMg: { amount: unknown, per: "100 ml" },
   };
 }

@@ -78,7 +78,6 @@ function apart(chain: readonly Entry[], field: (name: string) => FieldAt | undef
     sugar: ["brix"],
     brix: ["sugar"],
     density: ["abv", "sugar", "brix"],
-    solids: ["density"],
   };
   return (name) => {
     const at = field(name);
@@ -163,13 +162,22 @@ function modelOf(
       ? acids.map(({ amount, per, acid, titrated }) => ({ amount, per, acid: acid ?? "citric", titrated: titrated || !acid }))
       : [{ amount: unknown("acid"), per: "100 ml", acid: "citric", titrated: true }],
     salt: single("salt", "salt", nothing),
-    solids: single("solids", "other solids", nothing),
-    caffeineMg: inMilligrams(single("caffeine", "caffeine", nothing)),
+    ...solidsAndFat(single("solids", "other solids", unknown("other solids")), single("fat", "fat", unknown("fat")), field("solids")),
+    caffeineMg: inMilligrams(single("caffeine", "caffeine", unknown("caffeine"))),
     ...(densityValue && { densityGPerMl: marked(density!, densityValue) }),
   };
 }
 
-/** Salt, solids and caffeine that nobody states are taken to be none: what holds them says so on its label. */
+/** Solids from an entry that says nothing of fat hold the fat too, wherever that is known from. */
+function solidsAndFat(solids: Content, fat: Content, solidsAt: FieldAt | undefined): { solids: Content; fat: Content } {
+  const [all, of] = [solids.amount, fat.amount];
+  if (!solidsAt || findFieldIn(solidsAt.entry, "fat") || "because" in all || "because" in of || solids.per !== fat.per)
+    return { solids, fat };
+  const value = Math.min(of.value, all.value);
+  return { solids: { ...solids, amount: { ...all, value: all.value - value } }, fat: { ...fat, amount: { ...of, value } } };
+}
+
+/** Salt that nobody states is taken to be none: what holds it says so on its label. */
 const nothing: Uncertain = { value: 0, u: 0, why: "none stated" };
 
 function inMilligrams(content: Content): Content {
