@@ -1,0 +1,82 @@
+/** What a drink is paid for and does not hold: garnish and rim, leaves, what coats the glass and is poured away. */
+import { isPriced } from "../engine/cost.ts";
+import type { Amount, Beside, Uncertain } from "../engine/plan.ts";
+import { amountOf, type Measuring } from "./amounts.ts";
+import { amountOfGarnish, garnishesOf } from "./garnish.ts";
+import type { House } from "./house.ts";
+import { has } from "./modifiers.ts";
+import { priceOfPour } from "./pour-price.ts";
+import { noAmount } from "./reasons.ts";
+import type { FlatDrink, FlatPour } from "./riff.ts";
+import type { Scope } from "./scope.ts";
+import { isInert } from "./stock.ts";
+
+export interface Besides {
+  readonly beside: readonly Beside[];
+  /** What of it has no price that is known: the cost is without it. */
+  readonly unpriced: readonly string[];
+}
+
+export const rinseMl: Uncertain = { value: 3, u: 1, why: "a rinse, practice" };
+
+/** Of the pours: a leaf, a rim, what is strained out, what rinses the glass. A spirit that rinses is never left out. */
+export function besidePours(house: House, scope: Scope, { pours }: FlatDrink, measuring: Measuring): Besides {
+  const besides = pours.filter(isBeside).map((pour) => {
+    const { ingredient, quantity } = pour;
+    const amount = quantity ? amountOf(quantity, ingredient, measuring) : unstated(pour);
+    const name = ingredient.resolution.text;
+    return { name, kept: isRinse(pour), one: besideOf(house, scope, ingredient, amount, quantity) };
+  });
+  return sorted(besides);
+}
+
+/** Of the fields `garnish` and `rim`. An item of no stated amount is one for each serve. */
+export function besideGarnish(house: House, scope: Scope, flat: FlatDrink, measuring: Measuring, serves: number): Besides {
+  const besides = garnishesOf(house, scope, flat).map((garnish) => {
+    const { name, ingredient, item } = garnish;
+    const quantity = item.parts[0]?.quantity;
+    const amount = ingredient && amountOfGarnish(garnish, measuring);
+    if (!ingredient || !amount) return { name, kept: false };
+    const one = besideOf(house, scope, ingredient, amount, quantity);
+    return { name, kept: false, one: quantity ? one : forServes(one, serves) };
+  });
+  return sorted(besides);
+}
+
+function sorted(besides: readonly { readonly name: string; readonly kept: boolean; readonly one?: Beside }[]): Besides {
+  const beside: Beside[] = [];
+  const unpriced: string[] = [];
+  for (const { name, kept, one } of besides) {
+    if (one && (kept || isPriced(one))) beside.push(one);
+    else unpriced.push(name);
+  }
+  return { beside, unpriced };
+}
+
+/** Whether the pour brings nothing to the liquid, or is poured away again. */
+function isBeside(pour: FlatPour): boolean {
+  const { ingredient, modifiers } = pour;
+  if (has(modifiers, "optional")) return false;
+  const out = ["to rim", "strained out", "discarded"].some((word) => has(modifiers, word));
+  return out || (ingredient.facts !== undefined && isInert(ingredient.facts));
+}
+
+function isRinse({ lead }: FlatPour): boolean {
+  return lead?.lead === "rinse";
+}
+
+function unstated(pour: FlatPour): Amount {
+  return isRinse(pour) ? { ml: rinseMl } : { g: { because: noAmount(pour.ingredient.resolution.text) } };
+}
+
+function besideOf(house: House, scope: Scope, ingredient: FlatPour["ingredient"], amount: Amount, quantity: FlatPour["quantity"]): Beside {
+  const price = priceOfPour(house, scope, ingredient, quantity);
+  return { of: ingredient.model, amount, ...(price && { price }) };
+}
+
+function forServes({ of, amount, price }: Beside, serves: number): Beside {
+  const [[unit, known] = ["g", undefined]] = Object.entries(amount);
+  if (serves === 1 || !known || "because" in known) return { of, amount, ...(price && { price }) };
+  const all = { ...known, value: known.value * serves, u: known.u * serves };
+  return { of, amount: unit === "ml" ? { ml: all } : { g: all }, ...(price && { price }) };
+}
