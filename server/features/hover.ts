@@ -7,6 +7,7 @@ import type { SpecDocument } from "../house/document.ts";
 import { assessDrink } from "../house/drink.ts";
 import type { House } from "../house/house.ts";
 import { type Ingredient, ingredientOf } from "../house/ingredient.ts";
+import { menuEntryOf } from "../house/menu.ts";
 import { readMethod } from "../house/method.ts";
 import type { FlatPour } from "../house/riff.ts";
 import type { Scope } from "../house/scope.ts";
@@ -22,7 +23,6 @@ import { describePrepPour } from "./hovers/prep-pour.ts";
 import { describeStep, describeTechnique } from "./hovers/step.ts";
 import { describeUnit } from "./hovers/unit.ts";
 import { asText, bold, paragraphs } from "./markdown.ts";
-import { menuEntryOf } from "./menu.ts";
 import { nameInField } from "./names-at.ts";
 import { type Cursor, cursorAt, holds, rangeOnLine } from "./place.ts";
 

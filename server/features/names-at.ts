@@ -1,9 +1,9 @@
 /** The name that a cursor is on, and what it means in the house. */
 import type { FieldLine, Name, Part, Span } from "../../grammar/tree.ts";
 import type { House } from "../house/house.ts";
+import { menuEntryOf } from "../house/menu.ts";
 import type { NameClass } from "../house/names.ts";
 import type { Declaration, Scope } from "../house/scope.ts";
-import { menuEntryOf } from "./menu.ts";
 import { type Cursor, holds } from "./place.ts";
 
 export interface Named {

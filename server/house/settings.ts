@@ -4,7 +4,7 @@ import type { Uncertain } from "../engine/plan.ts";
 import { type FieldAt, fieldsIn, findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import type { Scope } from "./scope.ts";
-import { isWrong, onlyPart, readQuantity, readTemperature, spreadOf } from "./values.ts";
+import { isNone, isWrong, onlyPart, readQuantity, readTemperature, spreadOf } from "./values.ts";
 
 export const severities = ["off", "hint", "information", "warning", "error"] as const;
 export type Severity = (typeof severities)[number];
@@ -20,6 +20,8 @@ export interface Settings {
   readonly jiggerMl: number;
   /** The unit that the jigger is marked in. */
   readonly jiggerUnit: "ml" | "oz";
+  /** The smallest step that is weighed, g. */
+  readonly scaleG: number;
   /** One of each bar measure, in ml, or in g for a pinch and a handful. */
   readonly bar: Readonly<Record<string, Uncertain>>;
   readonly ambientC: Uncertain;
@@ -28,6 +30,16 @@ export interface Settings {
   readonly hotC: Uncertain;
   /** The name of the ice where a method names none. */
   readonly ice: string;
+  /** Sales tax on a served drink, as a share; absent where the house states none. */
+  readonly tax: number | undefined;
+  /** Menu prices already hold the tax; absent where the house does not say. */
+  readonly pricesWithTax: boolean | undefined;
+  /** Share of what is bought that never reaches a glass, where the stock does not say. */
+  readonly waste: Uncertain | undefined;
+  /** Share of the net price that the ingredients may cost. */
+  readonly targetCost: number | undefined;
+  /** The most alcohol that one serve holds without a remark, g; absent for no limit. */
+  readonly serveLimitG: number | undefined;
   readonly severities: ReadonlyMap<string, Severity>;
 }
 
@@ -41,6 +53,7 @@ export const defaultSettings: Settings = {
   pouringOunce: false,
   jiggerMl: 2.5,
   jiggerUnit: "ml",
+  scaleG: 0.1,
   bar: Object.fromEntries(
     units
       .filter((unit) => unit.bar)
@@ -51,6 +64,12 @@ export const defaultSettings: Settings = {
   fridgeC: { value: 4, u: 1.5, why: practice, assumed: true },
   hotC: { value: 85, u: 5, why: practice, assumed: true },
   ice: "cubed ice",
+  tax: undefined,
+  pricesWithTax: undefined,
+  waste: undefined,
+  targetCost: undefined,
+  // Four UK units of 8 g: a house's own choice, no source.
+  serveLimitG: 32,
   severities: new Map(),
 };
 
@@ -81,6 +100,11 @@ function stated(find: (name: string) => FieldAt | undefined, above: Settings): P
     found.jiggerMl = jigger.value;
     found.jiggerUnit = onlyPart(jiggerAt!.field)?.quantity?.unit?.unit.id === "oz" ? "oz" : "ml";
   }
+  const scale = find("scale");
+  const scaleRead = scale && readQuantity(scale.field, "0.1 g");
+  if (scaleRead && !isWrong(scaleRead) && scaleRead.value.unit?.unit.g && scaleRead.value.value) {
+    found.scaleG = scaleRead.value.value * scaleRead.value.unit.unit.g;
+  }
   for (const [key, name] of [
     ["ambientC", "ambient"],
     ["freezerC", "freezer"],
@@ -99,6 +123,15 @@ function stated(find: (name: string) => FieldAt | undefined, above: Settings): P
   found.bar = bar;
   const ice = text("ice");
   if (ice) found.ice = ice;
+  const prices = text("prices")?.toLowerCase();
+  if (prices === "with tax" || prices === "without tax") found.pricesWithTax = prices === "with tax";
+  if (find("tax")) found.tax = shareIn(find("tax"))?.value;
+  if (find("waste")) found.waste = shareIn(find("waste"));
+  if (find("target cost")) found.targetCost = shareIn(find("target cost"))?.value;
+  const limit = find("serve limit");
+  const limitRead = limit && readQuantity(limit.field, "32 g");
+  if (limit && isNone(limit.field)) found.serveLimitG = undefined;
+  else if (limitRead && !isWrong(limitRead) && limitRead.value.unit?.unit.id === "g") found.serveLimitG = limitRead.value.value!;
   return found;
 }
 
@@ -110,6 +143,14 @@ function ounceOf(at: FieldAt | undefined): Pick<Settings, "ounceMl" | "pouringOu
   if (text === "imperial") return { ounceMl: imperialOunceMl, pouringOunce: false };
   const ml = amountMl(at, usOunceMl);
   return ml ? { ounceMl: ml.value, pouringOunce: true } : undefined;
+}
+
+/** A share of 1 as stated in per cent, its spread that of its range; absent for `none`, and for all of it and more. */
+export function shareIn(at: FieldAt | undefined): Uncertain | undefined {
+  const read = at && readQuantity(at.field, "20 %");
+  if (!at || !read || isWrong(read)) return undefined;
+  const percent = spreadOf(read.value, () => 0, `the ${at.field.name.text.toLowerCase()} as stated`);
+  return percent && percent.value >= 0 && percent.value < 100 ? { ...percent, value: percent.value / 100, u: percent.u / 100 } : undefined;
 }
 
 function amountMl(at: FieldAt | undefined, ounceMl: number): Uncertain | undefined {

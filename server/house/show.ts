@@ -4,6 +4,7 @@
  */
 import { show } from "../engine/figure.ts";
 import type { Figure } from "../engine/plan.ts";
+import { moneyFormat } from "./currency.ts";
 
 /** The unit that amounts are read in, and how large its ounce is. A house's settings are one. */
 export interface Measure {
@@ -58,6 +59,25 @@ export function showWeight(shown: Shown): string {
   if (size >= 1000) return showFigure(scaled(shown, 0.001), "kg");
   if (size > 0 && size < 0.1) return showFigure(scaled(shown, 1000), "mg");
   return showFigure(shown, "g");
+}
+
+/** What a syrup is called by, from the sugar to one of water by weight: `2 : 1`, `1.83 ± 0.05 : 1`, `1 : 2`. */
+export function showSugarToWater({ value, plusMinus }: Figure): string {
+  if (value === null) return "unknown";
+  const u = plusMinus ?? 0;
+  return value >= 1
+    ? `${showFigure({ value, plusMinus: u }, "", 2)} : 1`
+    : `1 : ${showFigure({ value: 1 / value, plusMinus: u / value ** 2 }, "", 2)}`;
+}
+
+/** Money in the digits of its currency: `£2.95 ± 0.04`, the spread where it is telling and no smaller than the smallest coin. */
+export function showMoney(shown: Shown, currency: string | undefined): string {
+  const { value, u } = partsOf(shown);
+  if (value === null) return "unknown";
+  const format = moneyFormat(currency);
+  const digits = format.resolvedOptions().maximumFractionDigits ?? 2;
+  const spread = u >= telling * Math.abs(value) && u >= 10 ** -digits / 2;
+  return spread ? `${format.format(value)} ± ${u.toFixed(digits)}` : format.format(value);
 }
 
 /** A plain number without an uncertainty: three digits, no trailing zeros. */
