@@ -1,11 +1,14 @@
 /** `assess`: a plan to its outcome, each figure with its uncertainty or with the reason why it is unknown. */
 
 import { liquidOf } from "./composition.ts";
+import { costReasons } from "./cost.ts";
 import { proteinShare } from "./energy.ts";
+import { glassHeat } from "./glass.ts";
 import { at } from "./liquid.ts";
 import type { Figure, FigureName, Outcome, ServePlan, Uncertain } from "./plan.ts";
 import { mergeTexts, noReasons, type Topic } from "./reasons.ts";
 import { figureIndex, leastAcid, type Run, run } from "./serve.ts";
+import { standingWater } from "./standing.ts";
 import { modelDoubt } from "./techniques.ts";
 import { differentiate, type Gradients, planSources, sourcesOf, spreadOf } from "./uncertainty.ts";
 
@@ -28,7 +31,19 @@ class Assessed implements Outcome {
   }
 
   get melt() {
-    return this.#run.melt;
+    const { contacts } = this.#run;
+    const sum = (of: "iceG" | "meltG" | "clingingG") => contacts.reduce((all, contact) => all + contact[of], 0);
+    return contacts.length > 0 ? { iceG: sum("iceG"), meltG: sum("meltG"), clingingG: sum("clingingG") } : null;
+  }
+
+  get contacts() {
+    return this.#run.contacts;
+  }
+
+  standing(minutes: number) {
+    const unknown =
+      reasonsFor("temperatureC", this.#run, this.#plan).length > 0 || reasonsFor("strengthPct", this.#run, this.#plan).length > 0;
+    return unknown ? null : standingWater(this.#run.served, this.#plan, minutes);
   }
 
   value(name: FigureName): number | null {
@@ -62,10 +77,12 @@ class Assessed implements Outcome {
 
 function allSources(plan: ServePlan): Set<Uncertain> {
   const sources = planSources(plan);
+  if (plan.glassC) sources.add(glassHeat);
   for (const pour of plan.pours) {
     for (const source of sourcesOf(pour.of)) sources.add(source);
     if (liquidOf(pour.of).perGram[at.solids]! > 0) sources.add(proteinShare);
   }
+  for (const { of } of plan.beside ?? []) for (const source of sourcesOf(of)) sources.add(source);
   for (const { technique, ice } of plan.steps) {
     if (!technique.chill) continue;
     const doubt = modelDoubt(technique);
@@ -78,12 +95,12 @@ function allSources(plan: ServePlan): Set<Uncertain> {
 const feeding: readonly Topic[] = ["ethanol", "sugar", "acid", "solids"];
 
 /** What each figure is made from: of what was in the vessel, or of the whole drink. */
-const madeFrom: Readonly<Record<FigureName, { part: "vessel" | "whole"; about: readonly Topic[] }>> = {
+const madeFrom: Readonly<Record<FigureName, { part: "vessel" | "steps" | "whole"; about: readonly Topic[] }>> = {
   beforeVolumeMl: { part: "vessel", about: ["volume"] },
   beforeMassG: { part: "vessel", about: ["volume"] },
   beforeStrengthPct: { part: "vessel", about: ["volume", "ethanol"] },
-  waterMl: { part: "vessel", about: ["volume"] },
-  dilutionShare: { part: "vessel", about: ["volume"] },
+  waterMl: { part: "steps", about: ["volume"] },
+  dilutionShare: { part: "steps", about: ["volume"] },
   afterVolumeMl: { part: "whole", about: ["volume"] },
   strengthPct: { part: "whole", about: ["volume", "ethanol"] },
   sugarGPer100Ml: { part: "whole", about: ["volume", "sugar"] },
@@ -91,10 +108,14 @@ const madeFrom: Readonly<Record<FigureName, { part: "vessel" | "whole"; about: r
   acidGPer100Ml: { part: "whole", about: ["volume", "acid"] },
   ratio: { part: "whole", about: ["volume", "sugar", "acid"] },
   saltGPer100Ml: { part: "whole", about: ["volume", "salt"] },
-  temperatureC: { part: "whole", about: ["volume"] },
+  temperatureC: { part: "whole", about: ["volume", "heat"] },
   fillShare: { part: "whole", about: ["volume"] },
   ethanolG: { part: "whole", about: ["ethanol"] },
   caffeineMg: { part: "whole", about: ["caffeine"] },
+  densityGPerMl: { part: "whole", about: ["volume"] },
+  freezingC: { part: "whole", about: ["volume", "ethanol", "sugar", "salt"] },
+  costPerServe: { part: "whole", about: [] }, // see `cost.ts`
+  pricedPerServe: { part: "whole", about: [] },
   energyKJ: { part: "whole", about: feeding },
   energyKcal: { part: "whole", about: feeding },
 };
@@ -105,6 +126,7 @@ function reasonsFor(name: FigureName, run: Run, plan: ServePlan): readonly strin
   const { part, about } = madeFrom[name];
   let reasons = none;
   if (run[part] !== noReasons) for (const topic of about) reasons = mergeTexts(reasons, run[part][topic]);
+  if (name === "costPerServe") return costReasons(plan, run.whole.volume);
   if (name === "fillShare" && !plan.glass) return mergeTexts(reasons, ["no glass is named"]);
   if (name === "ratio" && reasons.length === 0 && !(run.values[figureIndex.acidGPer100Ml]! >= leastAcid)) {
     return [`less than ${leastAcid} g of acid in 100 ml: too little to weigh the sweetness against`];

@@ -17,6 +17,11 @@ export function iceWarming(fromC: number, toC: number): number {
   return (toC - fromC) * (iceHeat + (iceHeatSlope * (toC + fromC)) / 2);
 }
 
+/** J in a gram of ice, counted from water at 0 °C. */
+export function iceContent(tC: number): number {
+  return iceWarming(0, tC) - fusionHeat;
+}
+
 /** Heat capacity as a polynomial of the temperature, J/(g K): c0 + c1 t + c2 t². */
 export type HeatCapacity = readonly [number, number, number];
 

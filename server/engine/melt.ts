@@ -10,16 +10,11 @@
  */
 
 import { freezingDepression } from "./freezing.ts";
-import { fusionHeat, iceWarming } from "./heat.ts";
-import { at, disaccharides, heatOf, type Masses, molesOf, monosaccharides, otherHeat, saltMolarMass } from "./liquid.ts";
+import { iceContent } from "./heat.ts";
+import { at, disaccharides, heatOf, molesOf, monosaccharides, otherHeat, saltMolarMass } from "./liquid.ts";
 import type { Chill } from "./plan.ts";
-
-/** What is in the vessel. */
-export interface Mixture {
-  readonly masses: Masses;
-  /** J, counted as `heatIn` counts it; less where part of it is frozen. */
-  heatJ: number;
-}
+import { zeroOf } from "./roots.ts";
+import { type Mixture, temperatureOf } from "./slush.ts";
 
 export interface IceInUse {
   readonly massG: number;
@@ -32,6 +27,9 @@ export interface IceInUse {
 export interface Melt {
   readonly meltG: number;
   readonly temperatureC: number;
+  /** Of the ice and of the vessel, how much took part, 0…1. */
+  readonly share: number;
+  readonly alpha: number;
   /** J before and after: mixtureBefore + iceBefore + fromVessel = mixtureAfter + iceAfter. */
   readonly heat: {
     readonly mixtureBefore: number;
@@ -50,11 +48,12 @@ export interface Melt {
  * one α goes on towards 1 at the same pace.
  *
  * Always 0 ≤ melt ≤ ice; warmer in, never less melt. Where the mixture is so cold that nothing melts, or
- * all the ice melts, T is what the balance gives. The heats agree to 1e-9 of what is moved.
+ * all the ice melts, T is what the balance gives, some of the mixture frozen if it must be. The heats
+ * agree to 1e-9 of what is moved.
  */
 export function meltOf(mixture: Mixture, chill: Chill, ice: IceInUse, ambientC: number, seconds: number, vesselJPerK: number): Melt {
   const settledS = chill.settledS ?? chill.usualS;
-  const short = Math.min(1, Math.expm1(-seconds / chill.timeConstantS) / Math.expm1(-settledS / chill.timeConstantS));
+  const share = Math.min(1, Math.expm1(-seconds / chill.timeConstantS) / Math.expm1(-settledS / chill.timeConstantS));
   const alpha = 1 - (1 - chill.alpha) * Math.exp(-Math.max(0, seconds - settledS) / chill.timeConstantS);
 
   const { masses, heatJ } = mixture;
@@ -66,37 +65,39 @@ export function meltOf(mixture: Mixture, chill: Chill, ice: IceInUse, ambientC: 
   const acid = masses[at.acidMmol]!;
   const salt = (masses[at.salt]! * 1000) / saltMolarMass;
 
-  /** The freezing point times α when so much has melted. */
-  const goal = (meltG: number): number => {
+  const freezing = (meltG: number): number => {
     const w = water + meltG;
-    return w > 0 ? -alpha * freezingDepression(ethanol / w, mono / w, di / w, acid / w, salt / w) : 0;
+    return w > 0 ? -freezingDepression(ethanol / w, mono / w, di / w, acid / w, salt / w) : 0;
   };
-  /** Heat left over when so much has melted, this share has taken part, and all has come to t. */
-  const surplus = (meltG: number, share: number, t: number): number =>
-    heatJ +
-    share * ice.massG * iceContent(ice.temperatureC) +
-    share * vesselJPerK * (ambientC - t) -
-    heatOf(water + meltG, ethanol, others, t) -
-    (share * ice.massG - meltG) * iceContent(t);
+  /** What ice and vessel give up when so much has melted, this much has taken part, and all has come to t. */
+  const given = (meltG: number, part: number, t: number): number =>
+    part * ice.massG * iceContent(ice.temperatureC) + part * vesselJPerK * (ambientC - t) - (part * ice.massG - meltG) * iceContent(t);
+  const surplus = (meltG: number, part: number, t: number): number =>
+    heatJ + given(meltG, part, t) - heatOf(water + meltG, ethanol, others, t);
 
-  const meltG = short * fullMelt((melted) => surplus(melted, 1, goal(melted)), ice.massG);
-  const temperatureC = zeroOf((t) => surplus(meltG, short, t), goal(meltG));
+  const meltG = share * fullMelt((melted) => surplus(melted, 1, alpha * freezing(melted)), ice.massG);
+  const freezingC = freezing(meltG);
+  let temperatureC = zeroOf((t) => surplus(meltG, share, t), alpha * freezingC);
+  let mixtureAfter = heatOf(water + meltG, ethanol, others, temperatureC);
+  if (temperatureC < freezingC - 1e-6) {
+    const diluted = masses.slice();
+    diluted[at.water] = water + meltG;
+    temperatureC = temperatureOf({ masses: diluted, heatJ, freezingOffC: 0 }, (t) => given(meltG, share, t));
+    mixtureAfter = heatJ + given(meltG, share, temperatureC); // how much of pure water is frozen at 0 °C only the heat tells
+  }
   return {
     meltG,
     temperatureC,
+    share,
+    alpha,
     heat: {
       mixtureBefore: heatJ,
-      iceBefore: short * ice.massG * iceContent(ice.temperatureC),
-      fromVessel: short * vesselJPerK * (ambientC - temperatureC),
-      mixtureAfter: heatOf(water + meltG, ethanol, others, temperatureC),
-      iceAfter: (short * ice.massG - meltG) * iceContent(temperatureC),
+      iceBefore: share * ice.massG * iceContent(ice.temperatureC),
+      fromVessel: share * vesselJPerK * (ambientC - temperatureC),
+      mixtureAfter,
+      iceAfter: (share * ice.massG - meltG) * iceContent(temperatureC),
     },
   };
-}
-
-/** J in a gram of ice, counted from water at 0 °C. */
-export function iceContent(tC: number): number {
-  return iceWarming(0, tC) - fusionHeat;
 }
 
 /** Where a falling function of the melt crosses zero between nothing and all the ice: regula falsi after Illinois. */
@@ -126,21 +127,4 @@ function fullMelt(surplus: (meltG: number) => number, iceG: number): number {
     }
   }
   return (low + high) / 2;
-}
-
-/** Where a function that falls evenly with the temperature crosses zero: secants from two nearby points. */
-export function zeroOf(surplus: (t: number) => number, start: number): number {
-  let last = start;
-  let atLast = surplus(last);
-  let t = start + Math.sign(atLast) * 0.01;
-  for (let round = 0; round < 50 && t !== last; round++) {
-    const there = surplus(t);
-    if (there === atLast) break;
-    const next = t - (there * (t - last)) / (there - atLast);
-    last = t;
-    atLast = there;
-    t = next;
-    if (Math.abs(t - last) < 1e-8) break; // the secant's own error is the square of its last step
-  }
-  return t;
 }

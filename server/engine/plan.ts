@@ -4,6 +4,8 @@
  * Units are in the names: grams, millilitres at 20 °C, °C, % vol, seconds, J/K.
  */
 
+import type { Topic } from "./reasons.ts";
+
 /**
  * A number with its standard uncertainty (one sigma). The object is its own source: the same object
  * in two places is one and the same figure, so what two drinks share is not counted twice.
@@ -24,8 +26,11 @@ export interface Unknown {
 
 export type Known = Uncertain | Unknown;
 
-export const sugarKinds = ["sucrose", "glucose", "fructose", "lactose", "maltose", "invert"] as const;
+export const sugarKinds = ["sucrose", "glucose", "fructose", "lactose", "maltose"] as const;
 export type SugarKind = (typeof sugarKinds)[number];
+/** As a label may name them: invert sugar is glucose and fructose in equal parts. */
+export const sugarNames = [...sugarKinds, "invert"] as const;
+export type SugarName = (typeof sugarNames)[number];
 export const acidKinds = ["citric", "malic", "tartaric", "lactic", "acetic", "phosphoric", "ascorbic"] as const;
 export type AcidKind = (typeof acidKinds)[number];
 
@@ -35,6 +40,15 @@ export interface Content {
   readonly per: "100 ml" | "100 g";
 }
 
+/** What something costs, in the house's currency, whatever that is. */
+export interface Price {
+  readonly amount: Known;
+  /** For a gram or a millilitre of it, or for all that is poured of it together. */
+  readonly per: "g" | "ml" | "all";
+  /** Share of what is bought that never reaches a glass, 0…1: what does costs that much more. */
+  readonly waste?: Uncertain;
+}
+
 /** An ingredient as bought, as far as its label, its house or the larder describe it. */
 export interface StockModel {
   readonly type: "stock";
@@ -42,7 +56,7 @@ export interface StockModel {
   readonly solid: boolean;
   /** % vol at 20 °C. */
   readonly abvPct: Known;
-  readonly sugars: readonly (Content & { readonly sugar: SugarKind })[];
+  readonly sugars: readonly (Content & { readonly sugar: SugarName })[];
   /** `titrated`: the amount is titratable acidity expressed as that acid; otherwise it is the acid's own weight. */
   readonly acids: readonly (Content & { readonly acid: AcidKind; readonly titrated: boolean })[];
   readonly salt: Content;
@@ -54,6 +68,8 @@ export interface StockModel {
   readonly caffeineMg: Content;
   /** At 20 °C. Absent: computed from the composition. */
   readonly densityGPerMl?: Uncertain;
+  /** Absent: nobody gave it. */
+  readonly price?: Price;
 }
 
 export type Amount = { readonly ml: Known } | { readonly g: Known };
@@ -65,16 +81,48 @@ export interface PrepModel {
   readonly parts: readonly PrepPart[];
   /** Measured values override computed ones. */
   readonly measured?: { readonly brix?: Uncertain; readonly abvPct?: Uncertain; readonly densityGPerMl?: Uncertain };
-  /** Set where a step makes the composition unknowable (ferment, infuse …), with the reason. */
-  readonly unknown?: Unknown;
+  /** What is done to it once its parts are together, in that order. */
+  readonly steps?: readonly PrepStep[];
+  /** Its parts are shares of a whole: how much goes in is nowhere stated. */
+  readonly shares?: boolean;
+  /** How much the batch makes, where that is stated, whatever went in: the rest stayed behind, but was paid for. */
+  readonly makes?: Amount;
 }
 
 export interface PrepPart {
   readonly of: Model;
   /** `upTo…`: as much as makes the whole prep that large (`to 100 g water`). */
   readonly amount: Amount | { readonly upToG: Known } | { readonly upToMl: Known };
-  /** Strained out or only infused: brings no mass. */
+  /** Strained out or only infused: brings no mass, but was paid for. */
   readonly discarded?: boolean;
+  /** Strained out: what sort of thing it is decides what it holds back and what it gives. */
+  readonly strained?: SolidSort;
+  /** It stays in, but for what of it sets and is strained out: the curd of milk, the fat of butter. */
+  readonly sets?: "curd" | "fat";
+  /** Instead of the ingredient's own price. */
+  readonly price?: Price;
+}
+
+/** What is strained out of a prep, by what it takes along. */
+export type SolidSort = "fruit" | "vegetable" | "herb" | "spice" | "tea" | "coffee" | "fat" | "other";
+
+/** A step of a prep's method that the table of processes knows. */
+export interface PrepStep {
+  readonly does: Process;
+  /** For what boils down: to this much, or to this share of its volume. */
+  readonly to?: Amount | { readonly share: Uncertain };
+}
+
+/** What a step does to a prep. One row each in `processes.ts`. */
+export interface Process {
+  /** Water goes off as steam until so much is left as is stated. */
+  readonly boils?: boolean;
+  /** What is to be strained out goes here; otherwise at the end. */
+  readonly strains?: boolean;
+  /** Some of it is lost that only a stated yield tells. */
+  readonly wastes?: boolean;
+  /** What nobody can know after it, and why; the prep's name follows the reason. */
+  readonly clouds?: { readonly about: readonly Topic[]; readonly because: string };
 }
 
 export type Model = StockModel | PrepModel;
@@ -88,6 +136,15 @@ export interface PourPlan {
   readonly amount: Amount | { readonly topToMl: Known } | { readonly top: true };
   readonly stage: Stage;
   readonly temperatureC: Uncertain;
+  /** Instead of the ingredient's own price, as for what is counted and priced by the piece. */
+  readonly price?: Price;
+}
+
+/** What is paid for and not drunk: a garnish, a rim, a leaf, ice that is bought. */
+export interface Beside {
+  readonly of: Model;
+  readonly amount: Amount;
+  readonly price?: Price;
 }
 
 export interface IcePlan {
@@ -100,10 +157,12 @@ export interface IcePlan {
 /** One step of a method that the table of techniques knows. */
 export interface StepPlan {
   readonly technique: Technique;
-  readonly seconds?: number;
+  readonly seconds?: Uncertain;
   readonly ice?: IcePlan;
-  /** Water that the step adds, as a share of the volume before (`pre-dilute 25 %` is 0.25). */
-  readonly waterShare?: number;
+  /** Water that the step adds, as a share of the volume before (`pre-dilute 25 %` is 0.25), as warm as the room. */
+  readonly waterShare?: Known;
+  /** The temperature that the step brings what is in the vessel to, whatever it takes (`hold at -5 C`). */
+  readonly toC?: Known;
 }
 
 /** What a technique does to heat and water. One row each in `techniques.ts`. */
@@ -117,10 +176,14 @@ export interface Technique {
   readonly chill?: Chill;
   /** The ice stays in the glass with the drink (build, swizzle, strain over). */
   readonly iceInGlass?: boolean;
+  /** It adds water by the share that is stated. */
+  readonly dilutes?: boolean;
+  /** It brings the drink to the temperature that is stated; where none is, to that of this place, or to nobody knows which. */
+  readonly brings?: "stated" | "fridge" | "freezer";
   /** Where its figures come from; "practice, no source" where they come from nowhere. */
   readonly source: string;
-  /** For preps: composition can no longer be computed, with the reason. */
-  readonly clouds?: string;
+  /** What it does to a prep; absent: nothing. */
+  readonly process?: Process;
 }
 
 export interface Chill {
@@ -139,6 +202,8 @@ export interface Chill {
   readonly usualS: number;
   /** Seconds in which it comes to alpha; absent: the usual ones. */
   readonly settledS?: number;
+  /** Seconds of one time, where it is counted in times (`throw 6 times`). */
+  readonly roundS?: number;
   /** All the ice ends up in the drink, melted or not (blend): it counts as water. */
   readonly drunk?: boolean;
 }
@@ -154,13 +219,19 @@ export interface ServePlan {
   readonly steps: readonly StepPlan[];
   /** The house's ice where a step names none. */
   readonly ice: IcePlan;
-  /** Ice that each serve is poured over, grams; absent: none, or the technique's own ice. */
+  /** Fresh ice that each serve is strained over, grams; absent: none, or what the method leaves in the glass. */
   readonly serveIceG?: Uncertain;
+  /** What sort of ice that is; absent: as the house's. */
+  readonly serveIceKind?: IcePlan["kind"];
   readonly glass?: GlassPlan;
+  /** Absent: no glass is named, and none warms or cools the drink. */
+  readonly glassC?: Uncertain;
   /** The vessel's and the surroundings' temperature. */
   readonly ambientC: Uncertain;
   /** The pours are for so many serves. */
   readonly serves: number;
+  /** For all serves together. */
+  readonly beside?: readonly Beside[];
   /** What gives its taste and stays behind: it brings nothing that is counted, and an unknown part of its caffeine. */
   readonly infused?: readonly Model[];
 }
@@ -190,13 +261,18 @@ export const figureNames = [
   "fillShare",
   "ethanolG",
   "caffeineMg",
+  "densityGPerMl",
+  "freezingC",
+  "costPerServe",
+  "pricedPerServe",
   "energyKJ",
   "energyKcal",
 ] as const;
 export type FigureName = (typeof figureNames)[number];
 
 /**
- * One drink, computed. Volumes and masses are for all serves together; `fillShare` is per serve.
+ * One drink, computed. Volumes and masses are for all serves together; `fillShare` and costs are per serve.
+ * `pricedPerServe` is the cost of what has a price: known even where the whole cost is not.
  * `value` is cheap and always there; `figure` also propagates the uncertainty, on first use.
  */
 export interface Outcome {
@@ -211,6 +287,31 @@ export interface Outcome {
   poured(index: number): { readonly g: number; readonly ml: number } | null;
   /** Melt model's plain parts, for hovers: the ice that went in, what of it melted, its clinging water. */
   readonly melt: { readonly iceG: number; readonly meltG: number; readonly clingingG: number } | null;
+  /** Each contact with ice, in the order of the steps; the values mean something where `waterMl` is known. */
+  readonly contacts: readonly Contact[];
+  /** Water that one serve takes up from the ice in its glass in so many minutes; null without ice there, and where the drink is unknown. */
+  standing(minutes: number): { readonly lowMl: number; readonly highMl: number } | null;
+}
+
+/** One contact with ice, taken apart; all serves together. */
+export interface Contact {
+  readonly step: StepPlan;
+  readonly iceG: number;
+  readonly meltG: number;
+  readonly clingingG: number;
+  /** How much of the ice and of the vessel took part, 0…1: short contacts have less of both. */
+  readonly share: number;
+  /** Of the way from 0 °C to the freezing point, as far as the technique goes in its time. */
+  readonly alpha: number;
+  /** Before, and where what is in the vessel freezes after it, and what it came to; °C. */
+  readonly beforeC: number;
+  readonly freezingC: number;
+  readonly afterC: number;
+  /** J: what the drink and the vessel gave up is what the melting took, and the warming of the rest of the ice (or its cooling gave). */
+  readonly fromDrinkJ: number;
+  readonly fromVesselJ: number;
+  readonly meltingJ: number;
+  readonly restOfIceJ: number;
 }
 
 export const prepFigureNames = [
@@ -222,6 +323,15 @@ export const prepFigureNames = [
   "acidGPer100G",
   "sugarGPer100Ml",
   "acidGPer100Ml",
+  "saltGPer100G",
+  /** Sugar to one of water, by weight: what a syrup is called by. */
+  "sugarToWater",
+  /** Everything dissolved or suspended, as a refractometer sees it: sugars, acids, salt, other solids. */
+  "solubleGPer100G",
+  "massInG",
+  "boiledOffG",
+  /** Held back by what is strained out, with what set, and what else a stated yield leaves behind. */
+  "leftBehindG",
 ] as const;
 export type PrepFigureName = (typeof prepFigureNames)[number];
 

@@ -13,14 +13,23 @@
  * Reasons are texts, each kept once, in the order in which the ingredients are poured.
  */
 
-export const topics = ["volume", "ethanol", "sugar", "acid", "salt", "caffeine", "solids"] as const;
+export const topics = ["volume", "ethanol", "sugar", "acid", "salt", "caffeine", "solids", "heat"] as const;
 export type Topic = (typeof topics)[number];
 
 /** For each topic the reasons why it is unknown; known where there are none. */
 export type Reasons = { readonly [topic in Topic]: readonly string[] };
 
 const none: readonly string[] = [];
-export const noReasons: Reasons = { volume: none, ethanol: none, sugar: none, acid: none, salt: none, caffeine: none, solids: none };
+export const noReasons: Reasons = {
+  volume: none,
+  ethanol: none,
+  sugar: none,
+  acid: none,
+  salt: none,
+  caffeine: none,
+  solids: none,
+  heat: none,
+};
 
 /** Both together; the very object `a` or `noReasons` where nothing is added, so that the usual case costs nothing. */
 export function mergeReasons(a: Reasons, b: Reasons): Reasons {

@@ -1,36 +1,30 @@
 /** One drink, computed: what goes in the vessel, what the ice does to it, what is poured after. */
 
-import { gramsOf, gramsToReach, infuse, type Liquid, liquidOf } from "./composition.ts";
+import { type Chilled, chillAll } from "./chilling.ts";
+import { costOfAmount, gramsOf, gramsToReach, infuse, type Liquid, liquidOf } from "./composition.ts";
 import { energyOf } from "./energy.ts";
-import { ethanolDensity, waterDensity } from "./ethanol-water.ts";
-import { heatContent, waterHeat } from "./heat.ts";
+import { ethanolDensity } from "./ethanol-water.ts";
+import { glassHeat, meetGlass } from "./glass.ts";
 import { addMasses, at, freezingPoint, heatIn, type Masses, massOf, noMasses, sugarOf, volumeMl } from "./liquid.ts";
-import { type IceInUse, iceContent, type Mixture, meltOf } from "./melt.ts";
-import {
-  type FigureName,
-  figureNames,
-  type IcePlan,
-  type PourPlan,
-  type ServePlan,
-  type StepPlan,
-  sugarKinds,
-  type Unknown,
-} from "./plan.ts";
+import { type FigureName, figureNames, type PourPlan, type ServePlan, sugarKinds, type Unknown } from "./plan.ts";
+import { priceChange } from "./price.ts";
 import { addReason, mergeReasons, noReasons, type Reasons, topics } from "./reasons.ts";
-import { heatWithIce, temperatureOf } from "./slush.ts";
+import { heatWithIce, type Mixture, temperatureOf } from "./slush.ts";
 import { sugars } from "./substances.ts";
-import { clingingByKind, dryIceBelowC, modelDoubt } from "./techniques.ts";
 import { isKnown, read, type Shift } from "./uncertainty.ts";
 
 /** One run through a plan. Figures stand in the order of `figureNames`; what cannot be said is NaN. */
 export interface Run {
   readonly values: number[];
-  /** Why what is in the vessel, and why the whole drink, is unknown. */
+  /** Why what is in the vessel is unknown, before its steps and after them, and why the whole drink is. */
   readonly vessel: Reasons;
+  readonly steps: Reasons;
   readonly whole: Reasons;
   /** Grams of each pour. */
   readonly grams: number[];
-  readonly melt: { iceG: number; meltG: number; clingingG: number } | null;
+  readonly contacts: Chilled["contacts"];
+  /** The drink in its glass, all serves together, and the ice beside it. */
+  readonly served: { readonly mixture: Mixture; readonly iceG: number; readonly iceKind: Chilled["iceKind"] };
 }
 
 /** Less acid than this, g/100 ml, is not weighed against the sugar. */
@@ -42,9 +36,11 @@ export const leastAcid = 0.15;
  *
  * In the vessel: every pour of that stage, then the steps in their order. Only what is in the vessel
  * with the ice is chilled and diluted. After: the other pours, as they come, and last those that top up.
+ * The glass then warms or cools the drink, except where ice stands in it: the ice keeps the drink cold, and
+ * what the glass melts of it belongs to the minutes of drinking (`standing.ts`).
  */
 export function run(plan: ServePlan, shift?: Shift): Run {
-  const mixture: Mixture = { masses: noMasses(), heatJ: 0 };
+  const mixture: Mixture = { masses: noMasses(), heatJ: 0, freezingOffC: 0 };
   const grams = new Array<number>(plan.pours.length).fill(0);
   const vessel = pourAll(plan, "vessel", mixture, grams, noReasons, shift);
 
@@ -52,14 +48,16 @@ export function run(plan: ServePlan, shift?: Shift): Run {
   const beforeG = massOf(mixture.masses);
   const beforeEthanolG = mixture.masses[at.ethanol]!;
 
-  const iced = chillAll(plan, mixture, shift);
-  const poured = pourAll(plan, "after", mixture, grams, vessel, shift);
-  const iceG = plan.serveIceG ? read(plan.serveIceG, shift) * plan.serves : iced.inGlassG;
+  const chilled = chillAll(plan, mixture, vessel, shift);
+  const poured = pourAll(plan, "after", mixture, grams, chilled.reasons, shift);
+  const iceG = plan.serveIceG ? read(plan.serveIceG, shift) * plan.serves : chilled.iceG;
   let whole = topUp(plan, mixture, grams, iceG, poured, shift);
   for (const model of plan.infused ?? []) whole = infuse(whole, model, shift);
+  for (const { of, amount, price } of plan.beside ?? []) mixture.masses[at.cost]! += costOfAmount(amount, of, price, shift);
 
   const { masses } = mixture;
   const afterMl = volumeMl(masses);
+  if (plan.glassC && !(iceG > 0)) meetGlass(mixture, read(glassHeat, shift) * afterMl, read(plan.glassC, shift));
   const values = new Array<number>(figureNames.length).fill(0);
   const set = (name: FigureName, value: number) => {
     values[figureIndex[name]] = value;
@@ -67,8 +65,8 @@ export function run(plan: ServePlan, shift?: Shift): Run {
   set("beforeVolumeMl", beforeMl);
   set("beforeMassG", beforeG);
   set("beforeStrengthPct", strength(beforeEthanolG, beforeMl));
-  set("waterMl", iced.waterMl);
-  set("dilutionShare", beforeMl > 0 ? iced.waterMl / beforeMl : 0);
+  set("waterMl", chilled.waterMl);
+  set("dilutionShare", beforeMl > 0 ? chilled.waterMl / beforeMl : 0);
   set("afterVolumeMl", afterMl);
   set("strengthPct", strength(masses[at.ethanol]!, afterMl));
   const per100Ml = afterMl > 0 ? 100 / afterMl : 0;
@@ -84,9 +82,15 @@ export function run(plan: ServePlan, shift?: Shift): Run {
   set("fillShare", (afterMl + displacedMl(iceG, masses)) / capacityMl);
   set("ethanolG", masses[at.ethanol]!);
   set("caffeineMg", masses[at.caffeineMg]!);
+  set("densityGPerMl", afterMl > 0 ? massOf(masses) / afterMl : Number.NaN);
+  set("freezingC", freezingPoint(masses));
+  const costPerServe = masses[at.cost]! / plan.serves;
+  set("costPerServe", costPerServe);
+  set("pricedPerServe", costPerServe);
   set("energyKJ", energyOf(masses, "kJ", shift));
   set("energyKcal", energyOf(masses, "kcal", shift));
-  return { values, vessel, whole, grams, melt: iced.melt };
+  const iceKind = plan.serveIceG ? (plan.serveIceKind ?? plan.ice.kind) : chilled.iceKind;
+  return { values, vessel, steps: chilled.reasons, whole, grams, contacts: chilled.contacts, served: { mixture, iceG, iceKind } };
 }
 
 /** Where each figure stands in `Run.values`. */
@@ -116,6 +120,7 @@ function pourAll(plan: ServePlan, stage: PourPlan["stage"], mixture: Mixture, gr
       grams[i] = gramsOf(amount, read(quantity, shift), liquid);
       pourIn(mixture, liquid, grams[i]!, read(pour.temperatureC, shift));
     } else reasons = addReason(reasons, quantity.because, ...topics);
+    mixture.masses[at.cost]! += priceChange(grams[i]!, liquid, pour.price, shift);
   }
   return reasons;
 }
@@ -130,7 +135,7 @@ function pourIn(mixture: Mixture, liquid: Liquid, grams: number, tC: number): vo
 function topUp(plan: ServePlan, mixture: Mixture, grams: number[], iceG: number, start: Reasons, shift?: Shift): Reasons {
   let reasons = start;
   for (let i = 0; i < plan.pours.length; i++) {
-    const { amount, of, temperatureC } = plan.pours[i]!;
+    const { amount, of, temperatureC, price } = plan.pours[i]!;
     if (!("top" in amount || "topToMl" in amount)) continue;
     const liquid = liquidOf(of, shift);
     reasons = mergeReasons(reasons, liquid.reasons);
@@ -146,6 +151,7 @@ function topUp(plan: ServePlan, mixture: Mixture, grams: number[], iceG: number,
       continue;
     }
     pourIn(mixture, liquid, grams[i]!, read(temperatureC, shift));
+    mixture.masses[at.cost]! += priceChange(grams[i]!, liquid, price, shift);
   }
   return reasons;
 }
@@ -166,80 +172,4 @@ function gramsToLevel(masses: Masses, liquid: Liquid, levelMl: number, iceG: num
 function displacedMl(iceG: number, masses: Masses): number {
   const drinkG = massOf(masses);
   return drinkG > 0 ? (iceG * volumeMl(masses)) / drinkG : iceG;
-}
-
-// Chilling
-
-interface Iced {
-  /** All water that the steps added, ml. */
-  waterMl: number;
-  /** Ice that stays with the drink. */
-  inGlassG: number;
-  melt: Run["melt"];
-}
-
-function chillAll(plan: ServePlan, mixture: Mixture, shift: Shift | undefined): Iced {
-  const iced: Iced = { waterMl: 0, inGlassG: 0, melt: null };
-  let leftG = 0;
-  for (const step of plan.steps) {
-    if (step.waterShare) {
-      const waterMl = step.waterShare * volumeMl(mixture.masses);
-      const waterG = (waterMl * waterDensity) / 1000;
-      mixture.masses[at.water]! += waterG;
-      mixture.heatJ += waterG * heatContent(waterHeat, read(plan.ambientC, shift));
-      iced.waterMl += waterMl;
-    }
-    if (step.technique.chill && massOf(mixture.masses) > 0) leftG = chillOnce(plan, step, mixture, iced, shift);
-    if (step.technique.iceInGlass) iced.inGlassG = leftG;
-  }
-  return iced;
-}
-
-/** One contact with ice; answers the ice left over, g. */
-function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, iced: Iced, shift: Shift | undefined): number {
-  const chill = step.technique.chill!;
-  const icePlan = step.ice ?? plan.ice;
-  const ice = iceInUse(icePlan, chill.iceG * plan.serves, chill.clingingMl, shift);
-  const vesselJPerK = chill.vesselJPerK * plan.serves;
-  const result = meltOf(mixture, chill, ice, read(plan.ambientC, shift), step.seconds ?? chill.usualS, vesselJPerK);
-
-  // The model's own doubts are a factor of 1 and an offset of 0, except where they are being moved.
-  const doubt = modelDoubt(step.technique);
-  const factor = read(icePlan.kind === "crushed" ? doubt.waterCrushed : doubt.water, shift);
-  const meltG = Math.min(ice.massG, factor * result.meltG);
-  const clingingG = factor * ice.clingingG;
-  let waterG = meltG + clingingG;
-  let leftG = ice.massG - meltG;
-  mixture.masses[at.water]! += waterG;
-  let temperatureC = result.temperatureC + read(doubt.temperature, shift);
-  if (factor !== 1) temperatureC += chill.alpha * shiftOfFreezing(mixture.masses, waterG - waterG / factor);
-  mixture.heatJ = heatIn(mixture.masses, temperatureC);
-  if (chill.drunk) {
-    mixture.masses[at.water]! += leftG;
-    mixture.heatJ += leftG * iceContent(temperatureC);
-    waterG += leftG;
-    leftG = 0;
-  }
-  iced.waterMl += (1000 * waterG) / waterDensity;
-  iced.melt ??= { iceG: 0, meltG: 0, clingingG: 0 };
-  iced.melt.iceG += ice.massG;
-  iced.melt.meltG += meltG;
-  iced.melt.clingingG += clingingG;
-  return leftG;
-}
-
-/** By how much the freezing point rose with the last grams of water. */
-function shiftOfFreezing(masses: Masses, addedG: number): number {
-  const after = freezingPoint(masses);
-  masses[at.water]! -= addedG;
-  const before = freezingPoint(masses);
-  masses[at.water]! += addedG;
-  return after - before;
-}
-
-function iceInUse(plan: IcePlan, usualG: number, clingingMlPer150G: number, shift: Shift | undefined): IceInUse {
-  const massG = plan.massG ? read(plan.massG, shift) : usualG;
-  const temperatureC = Math.min(0, read(plan.temperatureC, shift));
-  const wet = Math.max(0, 1 - temperatureC / dryIceBelowC);
-  return { massG, temperatureC, clingingG: (massG / 150) * clingingMlPer150G * clingingByKind[plan.kind] * wet };
 }

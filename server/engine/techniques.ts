@@ -11,7 +11,9 @@
  */
 
 import type { Chill, IcePlan, Technique, Uncertain } from "./plan.ts";
+import { processes, straining } from "./processes.ts";
 
+/** The vessel: what of the tins' steel (0.50 kJ/(kg K)) a dozen seconds reach; how much of it is calibration. */
 const shaking: Chill = { alpha: 1, vesselJPerK: 45, clingingMl: 2, iceG: 150, spread: 0.12, timeConstantS: 4, usualS: 12 };
 const stirring: Chill = { alpha: 0.49, vesselJPerK: 0, clingingMl: 0, iceG: 150, spread: 0.15, timeConstantS: 30, usualS: 30 };
 /** As stirring, for a few turns of the spoon: a fifth of the volume under a bare spirit. */
@@ -24,16 +26,22 @@ export const techniques: readonly Technique[] = [
   row("shake", ["shake", "hard shake", "shaken"], measured, "Shaken with ice until it is as cold as its ice can make it.", {
     chill: shaking,
   }),
-  row("dry shake", ["dry shake", "reverse dry shake"], practice, "Shaken without ice, for foam: no water, no cold."),
-  row("whip shake", ["whip shake", "whip"], practice, "Shaken with a few pieces of crushed ice until they are gone.", {
-    chill: { ...shaking, alpha: 1, clingingMl: 2, iceG: 25, spread: 0.3, usualS: 10 },
+  row("dry shake", ["dry shake"], practice, "Shaken without ice, for foam, before it is shaken with ice: no water, no cold."),
+  row(
+    "reverse dry shake",
+    ["reverse dry shake"],
+    practice,
+    "Strained off its ice and shaken again without it, for foam: no water, no cold.",
+  ),
+  row("whip shake", ["whip shake", "whip"], practice, "Shaken with a few pieces of ice until they are gone: all of it is drunk.", {
+    chill: { ...shaking, iceG: 25, spread: 0.3, usualS: 10, drunk: true },
   }),
   row("stir", ["stir", "stirred"], measured, "Stirred with ice: less cold and less water than shaking.", { chill: stirring }),
   row("throw", ["throw"], practice, "Poured from tin to tin over ice, for air: between stirring and shaking.", {
-    chill: { ...stirring, alpha: 0.75, clingingMl: 1, spread: 0.25, timeConstantS: 15, usualS: 20 },
+    chill: { ...stirring, alpha: 0.75, clingingMl: 1, spread: 0.25, timeConstantS: 15, usualS: 20, roundS: 3 },
   }),
   row("roll", ["roll"], practice, "Tipped gently from tin to tin with ice.", {
-    chill: { ...stirring, alpha: 0.6, clingingMl: 1, spread: 0.25, timeConstantS: 10, usualS: 10 },
+    chill: { ...stirring, alpha: 0.6, clingingMl: 1, spread: 0.25, timeConstantS: 10, usualS: 10, roundS: 2 },
   }),
   row("swizzle", ["swizzle"], practice, "Spun with crushed ice in the glass.", {
     chill: { ...shaking, alpha: 0.85, vesselJPerK: 45, iceG: 180, spread: 0.25, timeConstantS: 8, usualS: 15 },
@@ -47,17 +55,35 @@ export const techniques: readonly Technique[] = [
     chill: { ...building, alpha: 0.6, clingingMl: 1, usualS: 12 },
     iceInGlass: true,
   }),
-  row("pre-dilute", ["pre-dilute"], practice, "Water is added for the ice that will not be there."),
-  row("hold", ["hold"], practice, "Kept at a temperature."),
+  row(
+    "pre-dilute",
+    ["pre-dilute"],
+    practice,
+    "A share of its volume is added as water, for the ice that will not be there; as warm as the room.",
+    {
+      dilutes: true,
+    },
+  ),
+  row(
+    "hold",
+    ["hold"],
+    practice,
+    "Kept until it is as cold or as warm as stated; whether it freezes there follows from what it is made of.",
+    {
+      brings: "stated",
+    },
+  ),
   row(
     "carbonate",
     ["carbonate"],
     practice,
     "Carbon dioxide is dissolved: neither water nor strength change. Only in bottles made for the pressure.",
   ),
-  row("fine strain", ["fine strain"], practice, "Through a fine sieve: no change."),
-  row("double strain", ["double strain"], practice, "Through two strainers: no change."),
-  row("strain", ["strain"], practice, "Off its ice: no change."),
+  row("fine strain", ["fine strain"], practice, "Through a fine sieve: no change of a drink; what a prep strains out holds some of it back.", {
+    process: straining,
+  }),
+  row("double strain", ["double strain"], practice, "Through two strainers: as fine strain.", { process: straining }),
+  row("strain", ["strain"], practice, "Off its ice: no change of a drink; what a prep strains out holds some of it back.", { process: straining }),
   row("dump", ["dump"], practice, "Into the glass with the ice it was made with.", { iceInGlass: true }),
   row("muddle", ["muddle"], practice, "Pressed in the vessel: no change that is computed."),
   row("rinse", ["rinse"], practice, "The glass is wetted and emptied."),
@@ -65,42 +91,9 @@ export const techniques: readonly Technique[] = [
   row("top", ["top"], practice, "Filled up, last."),
   row("layer", ["layer"], practice, "Poured one on another without mixing."),
   // For preps
-  row(
-    "infuse",
-    ["infuse", "steep"],
-    practice,
-    "Left with something that flavours it and is strained out: computed as if nothing else moved.",
-  ),
-  row("macerate", ["macerate"], practice, "Left with fruit or herbs: juice comes in, spirit stays behind.", {
-    clouds: "what a maceration takes up and leaves behind is not known",
-  }),
-  row(
-    "fat-wash",
-    ["fat-wash", "fat wash"],
-    practice,
-    "Shaken with fat, chilled and strained: strength as before within what is lost with the fat.",
-  ),
-  row(
-    "milk-clarify",
-    ["milk-clarify", "milk clarify", "clarify"],
-    practice,
-    "Curdled with milk and filtered: some acid, colour and whey change.",
-    {
-      clouds: "what the curd takes out and the whey leaves in is not known",
-    },
-  ),
-  row("reduce", ["reduce"], practice, "Boiled down: water, and first of all alcohol, goes off.", {
-    clouds: "how much water and alcohol boiled away is not known",
-  }),
-  row("ferment", ["ferment"], practice, "Sugar turns to alcohol, acid and gas. Only in vessels that let the gas out.", {
-    clouds: "how far the fermentation went is not known",
-  }),
-  row("acid-adjust", ["acid-adjust", "acid adjust"], practice, "Acid is weighed in until it is as sour as wanted: add the acid as a pour."),
-  row("smoke", ["smoke"], practice, "Held under smoke: no change of water or strength."),
-  row("heat", ["heat", "warm", "simmer"], practice, "Warmed; what evaporates is not counted."),
-  row("mix", ["mix", "combine", "dissolve"], practice, "Mixed until even."),
-  row("chill", ["chill"], practice, "Put in the cold, without ice in it."),
-  row("freeze", ["freeze"], practice, "Put in the freezer."),
+  ...processes,
+  row("chill", ["chill"], practice, "Left in the fridge until it is as cold, or as cold as stated; no ice in it.", { brings: "fridge" }),
+  row("freeze", ["freeze"], practice, "Left in the freezer until it is as cold, or as cold as stated.", { brings: "freezer" }),
   row("rest", ["rest"], practice, "Left alone."),
 ];
 
@@ -151,7 +144,7 @@ function row(
   words: readonly string[],
   source: string,
   doc: string,
-  more: Partial<Pick<Technique, "chill" | "iceInGlass" | "clouds">> = {},
+  more: Partial<Omit<Technique, "id" | "words" | "source" | "doc">> = {},
 ): Technique {
   return { id, words, doc, source, ...more };
 }

@@ -3,8 +3,9 @@
  * moved a little by itself, by identity, so that what occurs twice counts as the one thing it is.
  */
 
-import type { Known, Model, ServePlan, Uncertain } from "./plan.ts";
-import { sugars } from "./substances.ts";
+import type { Known, Model, Price, ServePlan, Uncertain } from "./plan.ts";
+import { setting, strained } from "./processes.ts";
+import { kindsOf, sugars } from "./substances.ts";
 
 /** One source moved away from its value; all others stay. */
 export interface Shift {
@@ -70,38 +71,53 @@ function stockSources(stock: Extract<Model, { type: "stock" }>): ReadonlySet<Unc
   add(stock.abvPct);
   for (const { amount, sugar } of stock.sugars) {
     add(amount);
-    add(sugars[sugar].sweetness);
+    for (const kind of kindsOf(sugar)) add(sugars[kind].sweetness);
   }
   for (const { amount } of [...stock.acids, stock.salt, stock.solids, stock.caffeineMg]) add(amount);
   add(stock.fat?.amount);
   add(stock.densityGPerMl);
+  for (const source of priceSources(stock.price)) sources.add(source);
   return sources;
 }
 
 function prepSources(prep: Extract<Model, { type: "prep" }>): ReadonlySet<Uncertain> {
   const sources = new Set<Uncertain>();
-  for (const part of prep.parts) {
-    if (part.discarded) continue;
-    for (const quantity of Object.values(part.amount)) if (isKnown(quantity)) sources.add(quantity);
-    for (const source of sourcesOf(part.of)) sources.add(source);
+  for (const { of, amount, price, strained: sort, sets } of prep.parts) {
+    if (sort) sources.add(strained[sort].holdsG);
+    if (sets) for (const source of Object.values(setting[sets])) sources.add(source);
+    for (const quantity of Object.values(amount)) if (isKnown(quantity)) sources.add(quantity);
+    for (const source of [...sourcesOf(of), ...priceSources(price)]) sources.add(source);
   }
+  for (const size of [prep.makes, ...(prep.steps ?? []).map(({ to }) => to)])
+    for (const quantity of Object.values<Known>(size ?? {})) if (isKnown(quantity)) sources.add(quantity);
   if (prep.measured?.brix) sources.add(sugars.sucrose.sweetness);
   for (const quantity of Object.values(prep.measured ?? {})) sources.add(quantity);
   return sources;
+}
+
+export function priceSources(price: Price | undefined): Uncertain[] {
+  if (!price) return [];
+  return [...(isKnown(price.amount) ? [price.amount] : []), ...(price.waste ? [price.waste] : [])];
 }
 
 /** Every source in a plan that is not one of its ingredients' own. */
 export function planSources(plan: ServePlan): Set<Uncertain> {
   const sources = new Set<Uncertain>([plan.ambientC, plan.ice.temperatureC]);
   const add = (quantity: Uncertain | undefined) => quantity && sources.add(quantity);
+  for (const { price } of [...plan.pours, ...(plan.beside ?? [])]) for (const source of priceSources(price)) sources.add(source);
+  for (const { amount } of plan.beside ?? [])
+    for (const quantity of Object.values<Known>(amount)) if (isKnown(quantity)) sources.add(quantity);
   for (const { amount, temperatureC } of plan.pours) {
     sources.add(temperatureC);
     for (const quantity of Object.values(amount) as (Known | true)[]) if (quantity !== true && isKnown(quantity)) sources.add(quantity);
   }
-  for (const { ice } of plan.steps) {
+  for (const { ice, seconds, waterShare, toC } of plan.steps) {
     add(ice?.massG);
     add(ice?.temperatureC);
+    add(seconds);
+    for (const quantity of [waterShare, toC]) if (quantity && isKnown(quantity)) add(quantity);
   }
+  add(plan.glassC);
   add(plan.ice.massG);
   add(plan.serveIceG);
   add(plan.glass?.capacityMl);

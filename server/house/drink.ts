@@ -1,14 +1,18 @@
 /** A drink as the engine wants it, and what the engine makes of it. */
 import type { Entry } from "../../grammar/tree.ts";
 import { assess } from "../engine/assess.ts";
-import type { GlassPlan, IcePlan, Known, Model, Outcome, PourPlan, PrepPart, ServePlan, StepPlan, Uncertain } from "../engine/plan.ts";
+import type { Known, Model, Outcome, PourPlan, PrepPart, Price, ServePlan, Uncertain } from "../engine/plan.ts";
 import { amountOf, type Measuring, type PartSize } from "./amounts.ts";
+import { besideGarnish, besidePours, rinseMl } from "./beside.ts";
+import { defaultIce, serveIceOf, stepPlans } from "./chilling.ts";
 import { isCyclic } from "./cycles.ts";
-import { glassOf } from "./glass.ts";
+import { glassOf, glassTemperature } from "./glass.ts";
 import type { House } from "./house.ts";
+import { iceCosts } from "./ice-cost.ts";
 import { type Ingredient, unknownModel } from "./ingredient.ts";
-import { iceFacts, readMethod, type Step } from "./method.ts";
+import { readMethod, type Step } from "./method.ts";
 import { has, temperatureIn } from "./modifiers.ts";
+import { priceOfPour } from "./pour-price.ts";
 import { madeFromItself, noAmount } from "./reasons.ts";
 import { type FlatDrink, type FlatPour, flatten } from "./riff.ts";
 import type { ModifierText, Scope } from "./scope.ts";
@@ -25,13 +29,16 @@ export interface Assessment {
   readonly pours: readonly FlatPour[];
   /** Parts without `total:` or `part:`: shares are right, amounts are nowhere stated. */
   readonly proportional: boolean;
+  /** Garnish, rim and leaves that nobody knows the price of: the cost is without them. */
+  readonly unpriced: readonly string[];
 }
 
 /** One part where a drink states no size: only shares matter then. */
 const nominalPartMl = 30;
 /** A rinse that is poured away leaves a film: practice, no source. */
 const rinseLeftMl: Uncertain = { value: 1, u: 0.5, why: "what a rinse leaves in the glass, practice" };
-const rinseMl: Uncertain = { value: 3, u: 1, why: "a rinse, practice" };
+/** All of it is paid for, so its cost stands beside the drink. */
+const paidBeside: Price = { amount: { value: 0, u: 0, why: "paid for beside the drink" }, per: "all" };
 
 export function assessDrink(house: House, entry: Entry): Assessment {
   return house.recall(entry, "assessment", () => assessFlat(house, flatten(house, entry)));
@@ -39,8 +46,8 @@ export function assessDrink(house: House, entry: Entry): Assessment {
 
 /** A drink as its pours stand, written so anywhere or not; nothing of it is remembered. */
 export function assessFlat(house: House, flat: FlatDrink): Assessment {
-  const { plan, steps, pours, proportional } = planOf(house, house.scopeOf(flat.entry), flat);
-  return { flat, plan, steps, pours, proportional, outcome: assess(plan) };
+  const planned = planOf(house, house.scopeOf(flat.entry), flat);
+  return { flat, ...planned, outcome: assess(planned.plan) };
 }
 
 /** A drink poured in a drink: its pours before ice. */
@@ -48,10 +55,14 @@ export function drinkModel(house: House, entry: Entry): Model {
   return house.recall(entry, "model", () => {
     const name = entry.name?.text ?? "";
     if (isCyclic(house, entry)) return unknownModel(name, madeFromItself(name));
-    const { plan } = assessDrink(house, entry);
-    const poured = plan.pours.flatMap(({ of, amount }): PrepPart[] => ("top" in amount || "topToMl" in amount ? [] : [{ of, amount }]));
+    const { plan, flat } = assessDrink(house, entry);
+    const parts = plan.pours.flatMap(({ of, amount, price }): PrepPart[] =>
+      "top" in amount || "topToMl" in amount ? [] : [{ of, amount, ...(price && { price }) }],
+    );
+    const scope = house.scopeOf(entry);
+    const { beside } = besidePours(house, scope, flat, measuringOf(flat, settingsOf(house, scope)).measuring);
     const infused = (plan.infused ?? []).map((of): PrepPart => ({ of, amount: { g: { value: 0, u: 0, why: "" } }, discarded: true }));
-    return { type: "prep", name, parts: [...poured, ...infused] };
+    return { type: "prep", name, parts: [...parts, ...infused, ...beside.map((one) => ({ ...one, discarded: true }))] };
   });
 }
 
@@ -59,13 +70,12 @@ function planOf(house: House, scope: Scope, flat: FlatDrink) {
   const settings = settingsOf(house, scope);
   const method = flat.field("method");
   const steps = method ? readMethod(house, house.scopeOf(method.entry), method.field) : [];
-  const { part, proportional } = partOf(flat, settings);
-  const measuring: Measuring = { settings, jigger: true, part };
+  const { measuring, proportional } = measuringOf(flat, settings);
   const pours: FlatPour[] = [];
   const plans: PourPlan[] = [];
   const infused: Model[] = [];
   for (const pour of flat.pours) {
-    const plan = pourPlan(pour, measuring);
+    const plan = pourPlan(house, scope, pour, measuring);
     if (!plan) {
       if (!has(pour.modifiers, "optional") && !has(pour.modifiers, "to rim")) infused.push(pour.ingredient.model);
       continue;
@@ -75,32 +85,43 @@ function planOf(house: House, scope: Scope, flat: FlatDrink) {
   }
   const glass = glassOf(house, scope, flat);
   const ice = defaultIce(house, scope, flat, settings);
-  const serveIceG = serveIce(steps, ice, glass?.plan);
+  const serves = servesOf(flat);
+  const chilling = { settings, ice, glass, serves };
+  const serveIce = serveIceOf(steps, chilling);
+  const glassC = glassTemperature(house, scope, flat, steps, settings);
+  const poured = besidePours(house, scope, flat, measuring);
+  const garnish = besideGarnish(house, scope, flat, measuring, serves);
   const plan: ServePlan = {
     pours: plans,
-    steps: steps.flatMap((step): StepPlan[] => (step.technique ? [stepPlan(step.technique, step)] : [])),
+    steps: stepPlans(steps, chilling),
     ice,
     ambientC: settings.ambientC,
-    serves: servesOf(flat),
+    serves,
     ...(glass && { glass: glass.plan }),
-    ...(serveIceG && { serveIceG }),
+    ...(glassC && { glassC }),
+    ...(serveIce && { serveIceG: serveIce.massG, serveIceKind: serveIce.kind }),
     ...(infused.length > 0 && { infused }),
   };
-  return { plan, steps, pours, proportional };
+  const iceName = flat.field("ice")?.field.value?.text ?? settings.ice;
+  const beside = [...poured.beside, ...garnish.beside, ...iceCosts(house, scope, steps, plan, iceName, settings)];
+  return { plan: { ...plan, beside }, steps, pours, proportional, unpriced: [...poured.unpriced, ...garnish.unpriced] };
 }
 
-function stepPlan(technique: NonNullable<Step["technique"]>, step: Step): StepPlan {
-  const ice = step.ice && !(step.over && !technique.chill) ? step.ice.plan : undefined;
-  return { technique, ...(step.seconds !== undefined && { seconds: step.seconds }), ...(ice && { ice }) };
+function measuringOf(flat: FlatDrink, settings: Settings): { measuring: Measuring; proportional: boolean } {
+  const { part, proportional } = partOf(flat, settings);
+  return { measuring: { settings, jigger: true, part }, proportional };
 }
 
 /** What a pour brings to the engine; absent where it brings nothing to the liquid (a leaf, a rim, an option). */
-function pourPlan(pour: FlatPour, measuring: Measuring): PourPlan | undefined {
+function pourPlan(house: House, scope: Scope, pour: FlatPour, measuring: Measuring): PourPlan | undefined {
   const { ingredient, modifiers, stage } = pour;
   if (has(modifiers, "optional") || has(modifiers, "to rim") || has(modifiers, "strained out")) return undefined;
   if (ingredient.facts && isInert(ingredient.facts)) return undefined;
-  const base = { of: ingredient.model, stage, temperatureC: temperatureOf(ingredient, modifiers, measuring.settings) };
   const { lead, quantity } = pour;
+  const away = lead?.lead === "rinse" && has(modifiers, "discarded");
+  const price = away ? paidBeside : priceOfPour(house, scope, ingredient, quantity);
+  const temperatureC = temperatureOf(ingredient, modifiers, measuring.settings);
+  const base = { of: ingredient.model, stage, temperatureC, ...(price && { price }) };
   if (lead?.lead === "top") {
     if (!quantity) return { ...base, amount: { top: true } };
     const amount = amountOf(quantity, ingredient, measuring);
@@ -152,24 +173,6 @@ function partOf(flat: FlatDrink, settings: Settings): { part: PartSize; proporti
   const spread = spreadOf(read.value, (value) => 0.02 * value, "the size as stated")!;
   if (!(divisor > 0)) return { part: { because: "the parts add up to nothing" }, proportional: false };
   return { part: size({ ...spread, value: (spread.value * ml) / divisor, u: (spread.u * ml) / divisor }), proportional: false };
-}
-
-function defaultIce(house: House, scope: Scope, flat: FlatDrink, settings: Settings): IcePlan {
-  const named = flat.field("ice")?.field.value?.text;
-  const facts = (named && iceFacts(house, scope, named)) || iceFacts(house, scope, settings.ice);
-  return facts?.plan ?? { kind: "cubed", temperatureC: { value: -1, u: 1, why: "ice as taken from the well, practice" } };
-}
-
-/** The ice that stands in the glass: its stated weight, one large piece, or the glass half filled (practice, no source). */
-function serveIce(steps: readonly Step[], ice: IcePlan, glass: GlassPlan | undefined): Uncertain | undefined {
-  const step = steps.findLast((one) => one.over || one.technique?.iceInGlass);
-  if (!step) return undefined;
-  const plan = step.ice?.plan ?? ice;
-  if (plan.massG) return plan.massG;
-  if ((plan.kind === "large cube" || plan.kind === "block") && step.ice?.pieceG) return step.ice.pieceG;
-  if (!glass) return undefined;
-  const grams = 0.45 * glass.capacityMl.value;
-  return { value: grams, u: 0.2 * grams, why: "a glass filled with ice holds about half its volume of it, practice" };
 }
 
 function servesOf(flat: FlatDrink): number {

@@ -123,7 +123,7 @@ function waterWorking({ plan, melt, value }: Facts): string {
     parts.push(`${showNumber(melt.meltG)} g melted of ${showNumber(melt.iceG)} g of ice`);
     if (melt.clingingG > 0.005) parts.push(`${showNumber(melt.clingingG)} g of water that clung to it`);
   }
-  const shares = plan.steps.flatMap(({ waterShare }) => waterShare ?? []);
+  const shares = plan.steps.flatMap(({ waterShare }) => (waterShare && "value" in waterShare ? waterShare : []));
   if (shares.length > 0) parts.push(`${shares.map((share) => showShare(share)).join(" and ")} of the volume as water`);
   if (parts.length === 0) return value("waterMl") > 0 ? "water that the method adds" : "no step brings water";
   return parts.join(" + ");

@@ -1,21 +1,29 @@
 /** A method's steps: technique, then time, number, temperature or ice in any order. What no table knows is prose. */
-import type { Entry, FieldLine, Item, Quantity } from "../../grammar/tree.ts";
+import type { Entry, FieldLine, Item, Quantity, Words } from "../../grammar/tree.ts";
 import type { IcePlan, Technique, Uncertain } from "../engine/plan.ts";
 import { findTechnique } from "../engine/techniques.ts";
 import { findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import type { Scope } from "./scope.ts";
-import { isWrong, readQuantity, readTemperature, spreadOf } from "./values.ts";
+import { celsiusOf, isWrong, readQuantity, readTemperature, spreadOf } from "./values.ts";
 
 export interface Step {
   readonly item: Item;
   /** Absent: prose, kept and printed, changing no number. */
   readonly technique?: Technique;
-  readonly seconds?: number;
+  readonly seconds?: Uncertain;
   /** The ice that the step names. */
   readonly ice?: IceFacts;
-  /** The drink is strained or built over that ice. */
+  /** The drink is strained or built over ice. */
   readonly over: boolean;
+  /** `pre-dilute 25 %` is 0.25. */
+  readonly share?: Uncertain;
+  /** The temperature that the drink is brought to. */
+  readonly temperatureC?: Uncertain;
+  /** Volumes of carbon dioxide. */
+  readonly volumes?: number;
+  /** It is the glass that is warmed or cooled: `warm the mug`. */
+  readonly toGlass?: boolean;
 }
 
 export interface IceFacts {
@@ -34,18 +42,56 @@ export function readMethod(house: House, scope: Scope, method: FieldLine): Step[
 function readStep(house: House, scope: Scope, item: Item): Step {
   const technique = techniqueOf(item.text);
   const quantities = item.parts.flatMap((part) => part.quantities);
-  const time = quantities.find((quantity) => quantity.unit?.unit.dimension === "time");
-  const seconds =
-    time?.value === undefined ? undefined : ((time.value + (time.upTo ?? time.value)) / 2) * (secondsIn[time.unit!.unit.id] ?? 1);
-  const named = /\b(with|over|on)\s+(.*)$/i.exec(item.text);
-  const ice = named ? iceIn(house, scope, named[2]!, quantities) : undefined;
+  const seconds = secondsOf(quantities, technique);
+  const named = iceNamedIn(item);
+  const ice = named ? iceIn(house, scope, named, quantities) : undefined;
+  const share = technique?.dilutes ? shareIn(quantities) : undefined;
+  const temperatureC = technique?.brings ? temperatureIn(quantities) : undefined;
+  const volumes = quantities.find(({ unit }) => unit?.unit.id === "vol")?.value;
   return {
     item,
-    over: named?.[1]?.toLowerCase() === "over" || named?.[1]?.toLowerCase() === "on",
+    over: named !== undefined && named.word !== "with" && (ice !== undefined || /\b(?:ice|cubes?|rocks)\b/i.test(named.text)),
     ...(technique && { technique }),
-    ...(seconds !== undefined && { seconds }),
+    ...(seconds && { seconds }),
     ...(ice && { ice }),
+    ...(share && { share }),
+    ...(temperatureC && { temperatureC }),
+    ...(volumes !== undefined && { volumes }),
+    ...(technique?.brings && glassWords.test(item.text) && { toGlass: true }),
   };
+}
+const glassWords = /\b(?:glass(?:es)?|mugs?|cups?|coupes?|tumblers?|goblets?)\b/i;
+
+/** What is timed by hand is right to a tenth, so many times to a fifth: practice, no source. */
+function secondsOf(quantities: readonly Quantity[], technique: Technique | undefined): Uncertain | undefined {
+  const time = quantities.find(({ unit }) => unit?.unit.dimension === "time");
+  if (time)
+    return scaled(
+      spreadOf(time, (value) => 0.1 * value, "how long it takes, timed by hand"),
+      secondsIn[time.unit!.unit.id] ?? 1,
+    );
+  const roundS = technique?.chill?.roundS;
+  const times = roundS && quantities.find(({ unit }) => unit?.unit.id === "times");
+  return times
+    ? scaled(
+        spreadOf(times, (value) => 0.2 * value, "how long so many times take, practice"),
+        roundS,
+      )
+    : undefined;
+}
+
+function shareIn(quantities: readonly Quantity[]): Uncertain | undefined {
+  const percent = quantities.find(({ unit }) => unit?.unit.id === "%");
+  return scaled(percent && spreadOf(percent, (value) => 0.01 * value, "water as measured in a jug"), 0.01);
+}
+
+function temperatureIn(quantities: readonly Quantity[]): Uncertain | undefined {
+  const degrees = quantities.find(({ unit }) => unit?.unit.dimension === "temperature");
+  return degrees && celsiusOf(degrees, "the temperature stated in the method");
+}
+
+function scaled(known: Uncertain | undefined, by: number): Uncertain | undefined {
+  return known && { ...known, value: known.value * by, u: known.u * by };
 }
 
 /** The technique that the step's first words name, the longest reading first: `dry shake 10 s` is not a `dry`. */
@@ -61,19 +107,69 @@ function techniqueOf(text: string): Technique | undefined {
 /** Words in the longest name of a technique (`reverse dry shake`), with one to spare. */
 const longestTechnique = 4;
 
-/** `120 g crushed ice`, `cracked ice`, `large cube`, `a block`. */
-function iceIn(house: House, scope: Scope, text: string, quantities: readonly Quantity[]): IceFacts | undefined {
-  const name = text
-    .replace(/^(?:about\s+)?[\d.]+\s*\S+\s+/, "")
-    .replace(/^(?:an?|fresh|one)\s+/i, "")
-    .trim();
-  const facts = iceFacts(house, scope, name) ?? iceFacts(house, scope, `${name} ice`) ?? iceFacts(house, scope, name.replace(/ ice$/i, ""));
-  const weight = quantities.find((quantity) => quantity.unit?.unit.dimension === "mass");
-  const massG = weight && spreadOf(weight, (value) => 0.05 * value, "the ice as weighed");
-  if (!facts || !massG) return facts;
-  const grams = weight.unit!.unit.g!;
-  return { ...facts, plan: { ...facts.plan, massG: { ...massG, value: massG.value * grams, u: massG.u * grams } } };
+interface IceNamed extends Words {
+  readonly word: "with" | "over" | "on" | "without";
 }
+
+/** What follows `with`, `over` or `on`, up to a comma; `without ice` is none of it. */
+function iceNamedIn({ parts }: Item): IceNamed | undefined {
+  for (const part of parts) {
+    const match = /\b(with|over|on|without)\s+(.*)$/i.exec(part.text);
+    if (match)
+      return { word: match[1]!.toLowerCase() as IceNamed["word"], text: match[2]!, start: part.end - match[2]!.length, end: part.end };
+  }
+  return undefined;
+}
+
+/** `120 g crushed ice`, `cracked ice at -5 C`, `2 large cubes`, `a block`. */
+function iceIn(house: House, scope: Scope, named: IceNamed, quantities: readonly Quantity[]): IceFacts | undefined {
+  if (named.word === "without") return /^(?:any )?ice$/i.test(named.text) ? noIce : undefined;
+  const own = quantities.filter(({ start }) => start >= named.start);
+  const name = nameAmong(named, own);
+  const facts = iceFacts(house, scope, name) ?? iceFacts(house, scope, `${name} ice`) ?? iceFacts(house, scope, name.replace(/ ice$/i, ""));
+  if (!facts) return undefined;
+  const massG = weightOf(own, facts);
+  const temperatureC = own.find(({ unit }) => unit?.unit.dimension === "temperature");
+  const statedC = temperatureC && celsiusOf(temperatureC, "the temperature of the ice, as stated");
+  return { ...facts, plan: { ...facts.plan, ...(massG && { massG }), ...(statedC && { temperatureC: statedC }) } };
+}
+
+/** The name without the amounts that stand around it: of a count only the number goes, for `cubes` may be the name. */
+function nameAmong({ text, start }: IceNamed, quantities: readonly Quantity[]): string {
+  let rest = text;
+  for (const quantity of quantities.toReversed()) {
+    const { end } = isCount(quantity) ? quantity.numeral : quantity;
+    rest = rest.slice(0, quantity.start - start) + rest.slice(end - start);
+  }
+  return rest
+    .replace(/^\s*(?:(?:an?|one|fresh|of)\s+)*/i, "")
+    .replace(/\s+(?:at|for)\s*$/i, "")
+    .trim();
+}
+
+function isCount({ unit }: Quantity): boolean {
+  return !unit || unit.unit.dimension === "piece";
+}
+
+function weightOf(quantities: readonly Quantity[], { pieceG }: IceFacts): Uncertain | undefined {
+  const weight = quantities.find(({ unit }) => unit?.unit.dimension === "mass");
+  if (weight)
+    return scaled(
+      spreadOf(weight, (value) => 0.05 * value, "the ice as weighed"),
+      weight.unit!.unit.g!,
+    );
+  const count = pieceG && quantities.find(isCount);
+  const pieces = count && spreadOf(count, () => 0, pieceG.why);
+  return pieces && { value: pieces.value * pieceG.value, u: Math.hypot(pieces.u * pieceG.value, pieces.value * pieceG.u), why: pieces.why };
+}
+
+const noIce: IceFacts = {
+  name: "no ice",
+  plan: { kind: "cubed", massG: { value: 0, u: 0, why: "no ice" }, temperatureC: { value: 0, u: 0, why: "no ice" } },
+};
+
+/** Of ice whose entry states no temperature. */
+export const wellIceC: Uncertain = { value: -1, u: 1, why: "ice as taken from the well, practice" };
 
 /** What is known of an ice by its name; absent where none of that name is declared. */
 export function iceFacts(house: House, scope: Scope, name: string): IceFacts | undefined {
@@ -93,7 +189,7 @@ function readIce(entry: Entry, name: string): IceFacts {
   const piece = grams && spreadOf(grams, (value) => 0.1 * value, `one piece of ${name}`);
   return {
     name,
-    plan: { kind, temperatureC: read && !isWrong(read) ? read.value : { value: -1, u: 1, why: "ice as taken from the well, practice" } },
+    plan: { kind, temperatureC: read && !isWrong(read) ? read.value : wellIceC },
     ...(piece && { pieceG: piece }),
   };
 }

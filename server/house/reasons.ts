@@ -11,3 +11,11 @@ export function noAmount(name: string): string {
 export function madeFromItself(name: string): string {
   return `${name} is made from itself`;
 }
+
+export function noWater(step: string): string {
+  return `how much water “${step}” adds is not stated`;
+}
+
+export function noTemperature(step: string): string {
+  return `how warm “${step}” makes it is not stated`;
+}

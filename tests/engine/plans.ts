@@ -10,7 +10,7 @@ import type {
   ServePlan,
   StepPlan,
   StockModel,
-  SugarKind,
+  SugarName,
   Uncertain,
   Unknown,
 } from "../../server/engine/plan.ts";
@@ -22,7 +22,7 @@ export const nobodyKnows = (because: string): Unknown => ({ because });
 interface Label {
   readonly abv?: Uncertain | Unknown | number;
   readonly sugar?: Uncertain | Unknown | number;
-  readonly sugarKind?: SugarKind;
+  readonly sugarKind?: SugarName;
   readonly acid?: Uncertain | Unknown | number;
   readonly acidKind?: AcidKind;
   readonly titrated?: boolean;
@@ -88,7 +88,20 @@ export const pour = (of: Model, amount: number | PourPlan["amount"], more: Parti
   ...more,
 });
 
-export const step = (words: string, more: Partial<StepPlan> = {}): StepPlan => ({ technique: findTechnique(words)!, ...more });
+type StepInShort = Omit<Partial<StepPlan>, "seconds" | "waterShare" | "toC"> & {
+  readonly [quantity in "seconds" | "waterShare" | "toC"]?: Uncertain | Unknown | number;
+};
+
+/** Plain numbers in it are exact. */
+export function step(words: string, { seconds, waterShare, toC, ...more }: StepInShort = {}): StepPlan {
+  return {
+    technique: findTechnique(words)!,
+    ...(seconds !== undefined && { seconds: quantity(seconds) as Uncertain }),
+    ...(waterShare !== undefined && { waterShare: quantity(waterShare) }),
+    ...(toC !== undefined && { toC: quantity(toC) }),
+    ...more,
+  };
+}
 
 export function plan(pours: readonly PourPlan[], method: string | readonly StepPlan[] = [], more: Partial<ServePlan> = {}): ServePlan {
   return {
