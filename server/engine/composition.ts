@@ -1,10 +1,12 @@
 /** What an ingredient is made of: from its label, or from the parts that it was made of. */
 
 import { ethanolDensity } from "./ethanol-water.ts";
-import { addMasses, at, freezingPoint, type Masses, massOf, noMasses, sugarOf, volumeMl } from "./liquid.ts";
-import { type Amount, type Content, type Known, type Model, type PrepModel, type StockModel, sugarKinds } from "./plan.ts";
-import { addReason, mergeReasons, noReasons, type Reasons, topics } from "./reasons.ts";
-import { acids, citricPerGram } from "./substances.ts";
+import { addMasses, at, freezingPoint, type Masses, massOf, noMasses, noNegativeWater, sugarOf, volumeMl } from "./liquid.ts";
+import { type Making, make, type Solid } from "./making.ts";
+import type { Amount, Content, Known, Model, PrepModel, PrepPart, Price, SolidSort, StockModel } from "./plan.ts";
+import { costOf, priceChange } from "./price.ts";
+import { addReason, mergeReasons, mergeTexts, noReasons, type Reasons, type Topic, topics } from "./reasons.ts";
+import { acids, citricPerGram, kindsOf } from "./substances.ts";
 import { isKnown, read, type Shift, sourcesOf } from "./uncertainty.ts";
 
 /** One gram of an ingredient. */
@@ -61,7 +63,10 @@ function stockLiquid(stock: StockModel, shift: Shift | undefined): Liquid {
     return 0;
   };
   per100Ml[at.ethanol] = (take(stock.abvPct, "ethanol", "volume") / 100) * (ethanolDensity / 10);
-  for (const sugar of stock.sugars) put(at[sugar.sugar], sugar, take(sugar.amount, "sugar"));
+  for (const content of stock.sugars) {
+    const grams = take(content.amount, "sugar");
+    for (const sugar of kindsOf(content.sugar)) put(at[sugar], content, grams / kindsOf(content.sugar).length);
+  }
   for (const acid of stock.acids) {
     // Titrated acid is taken to be the acid it is expressed as: only its mass and its moles depend on that.
     const grams = take(acid.amount, "acid");
@@ -79,7 +84,9 @@ function stockLiquid(stock: StockModel, shift: Shift | undefined): Liquid {
   if (!masses) reasons = addReason(reasons, `what ${stock.name} is said to hold is more than there is room for`, ...topics);
   const sugarReason = reasons.sugar[0];
   const reasonsWeighed = sugarReason !== undefined && density === undefined ? addReason(reasons, sugarReason, "volume") : reasons;
-  return perGramOf(masses ?? onlyWater(), reasons, reasonsWeighed, stock.solid ? density : undefined);
+  const liquid = perGramOf(masses ?? onlyWater(), reasons, reasonsWeighed, stock.solid ? density : undefined);
+  if (stock.price) liquid.perGram[at.cost] = costOf(1, liquid, stock.price, shift);
+  return liquid;
 }
 
 /**
@@ -106,11 +113,6 @@ function fillWithWater(per100Ml: Masses, per100G: Masses, density: number | unde
   return masses;
 }
 
-function noNegativeWater(masses: Masses): Masses {
-  if (masses[at.water]! < 0) masses[at.water] = 0;
-  return masses;
-}
-
 function onlyWater(): Masses {
   const masses = noMasses();
   masses[at.water] = 1;
@@ -134,11 +136,9 @@ function perGramOf(masses: Masses, reasons: Reasons, reasonsWeighed: Reasons, he
 
 // From parts
 
-/** All of a prep as its parts make it, measured values put in. */
-interface Batch {
-  readonly masses: Masses;
+/** All of a prep as its parts and its steps make it, measured values put in. */
+interface Batch extends Readonly<Making> {
   readonly volumeMl: number;
-  readonly reasons: Reasons;
 }
 
 function prepLiquid(prep: PrepModel, shift: Shift | undefined): Liquid {
@@ -151,14 +151,21 @@ function prepLiquid(prep: PrepModel, shift: Shift | undefined): Liquid {
 /**
  * Mixes a prep's parts by mass. `upTo…` parts come last, whatever their place: as much as brings the
  * whole to that mass, or to that volume at 20 °C; none where it is larger already. Discarded parts bring
- * nothing but what `infuse` says.
+ * their cost, and else nothing but what `infuse` says. Then come the steps (`making.ts`).
  */
 export function batchOf(prep: PrepModel, shift?: Shift): Batch {
   const masses = noMasses();
   let reasons = noReasons;
+  let unsized: readonly string[] = [];
+  const solids: Solid[] = [];
+  const sets: Making["sets"] = { curd: { solidsG: 0, fatG: 0 }, fat: { solidsG: 0, fatG: 0 } };
   for (const upTo of [false, true]) {
-    for (const { of, amount, discarded } of prep.parts) {
-      if (discarded && !upTo) reasons = infuse(reasons, of, shift);
+    for (const { of, amount, discarded, strained, sets: setsAs, price } of prep.parts) {
+      if (discarded && !upTo) {
+        if (strained) solids.push(solidOf(of, amount, strained, shift));
+        reasons = infuse(reasons, of, shift);
+        masses[at.cost]! += costOfAmount(amount, of, price, shift);
+      }
       if (discarded || upTo !== ("upToG" in amount || "upToMl" in amount)) continue;
       const liquid = liquidOf(of, shift);
       const weighed = "g" in amount || "upToG" in amount;
@@ -166,16 +173,49 @@ export function batchOf(prep: PrepModel, shift?: Shift): Batch {
       const [quantity] = Object.values(amount) as [Known];
       if (!isKnown(quantity)) {
         reasons = addReason(reasons, quantity.because, ...topics);
+        unsized = mergeTexts(unsized, [quantity.because]);
         continue;
       }
       const target = read(quantity, shift);
       if ("upToG" in amount) addMasses(masses, liquid.perGram, Math.max(0, target - massOf(masses)));
       else if ("upToMl" in amount) addMasses(masses, liquid.perGram, gramsToReach(masses, liquid, target));
-      else addMasses(masses, liquid.perGram, gramsOf(amount, target, liquid));
+      else {
+        const grams = gramsOf(amount, target, liquid);
+        addMasses(masses, liquid.perGram, grams);
+        if (setsAs) {
+          sets[setsAs].solidsG += grams * liquid.perGram[at.solids]!;
+          sets[setsAs].fatG += grams * liquid.perGram[at.fat]!;
+        }
+        masses[at.cost]! += priceChange(grams, liquid, price, shift);
+      }
     }
   }
-  if (prep.unknown) reasons = addReason(reasons, prep.unknown.because, ...topics);
-  return putMeasured(masses, reasons, prep.measured, shift);
+  const making: Making = { masses, reasons, unsized, massInG: massOf(masses), boiledOffG: 0, leftBehindG: 0, solids, sets };
+  make(making, prep, shift);
+  return { ...making, volumeMl: volumeMl(masses) };
+}
+
+function solidOf(of: Model, amount: PrepPart["amount"], sort: SolidSort, shift: Shift | undefined): Solid {
+  const { perGram, reasons, gPerMl } = liquidOf(of, shift);
+  const [quantity] = Object.values(amount) as [Known];
+  const weighed = "g" in amount || "upToG" in amount;
+  const may = (topic: Topic, grams: number) => grams > 0 || reasons[topic].length > 0;
+  return {
+    name: of.name,
+    sort,
+    grams: isKnown(quantity) ? { value: read(quantity, shift) * (weighed ? 1 : gPerMl), u: 0, why: quantity.why } : quantity,
+    holds: (["sugar", "acid", "salt"] as const).filter((topic) =>
+      may(topic, topic === "sugar" ? sugarOf(perGram) : perGram[topic === "acid" ? at.titratable : at.salt]!),
+    ),
+  };
+}
+
+/** What an amount that brings no mass costs; nothing where the amount is not known. */
+export function costOfAmount(amount: PrepPart["amount"], of: Model, price: Price | undefined, shift: Shift | undefined): number {
+  const liquid = liquidOf(of, shift);
+  const [quantity] = Object.values(amount) as [Known];
+  const value = isKnown(quantity) ? read(quantity, shift) : 0;
+  return costOf("ml" in amount || "upToMl" in amount ? value * liquid.gPerMl : value, liquid, price, shift);
 }
 
 /** What is taken out again has left some of its caffeine, if it holds any, and nobody knows how much. */
@@ -202,35 +242,4 @@ export function gramsToReach(masses: Masses, liquid: Liquid, targetMl: number): 
     if (Math.abs(step) < 1e-9) break;
   }
   return grams;
-}
-
-/**
- * Measured values override: sugar by °Brix (kinds in their computed proportion, sucrose where there was
- * none), ethanol by strength, the volume by density, each against water, the mass kept. What is measured
- * is known, even where the composition is not.
- */
-function putMeasured(masses: Masses, before: Reasons, measured: PrepModel["measured"], shift: Shift | undefined): Batch {
-  let reasons = before;
-  const grams = massOf(masses);
-  if (measured?.brix && grams > 0) {
-    const sugar = (read(measured.brix, shift) / 100) * grams;
-    const computed = sugarOf(masses);
-    masses[at.water]! += computed - sugar;
-    if (computed > 0) for (const kind of sugarKinds) masses[at[kind]]! *= sugar / computed;
-    else masses[at.sucrose] = sugar;
-    reasons = { ...reasons, sugar: [] };
-  }
-  if (measured?.abvPct && grams > 0) {
-    const share = (read(measured.abvPct, shift) / 100) * (ethanolDensity / 1000);
-    for (let round = 0; round < 60; round++) {
-      const step = share * volumeMl(noNegativeWater(masses)) - masses[at.ethanol]!;
-      masses[at.ethanol]! += step;
-      masses[at.water]! -= step;
-      if (Math.abs(step) < 1e-12 * grams) break;
-    }
-    reasons = { ...reasons, ethanol: [], volume: [] };
-  }
-  noNegativeWater(masses);
-  if (measured?.densityGPerMl && grams > 0) masses[at.extraMl]! += massOf(masses) / read(measured.densityGPerMl, shift) - volumeMl(masses);
-  return { masses, volumeMl: volumeMl(masses), reasons };
 }

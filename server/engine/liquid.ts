@@ -11,8 +11,8 @@ import { sugars } from "./substances.ts";
 import { sucroseVolumePerGram } from "./sucrose.ts";
 
 /**
- * Grams of each component, in the order of `componentNames`; three rows are not grams: `acidMmol`,
- * `caffeineMg`, and `extraMl`, by which a measured density differs from the computed one.
+ * Grams of each component, in the order of `componentNames`; four rows are not grams: `acidMmol`,
+ * `caffeineMg`, `extraMl`, by which a measured density differs from the computed one, and `cost`.
  */
 export type Masses = number[];
 
@@ -30,6 +30,8 @@ const componentNames = [
   "fat",
   "caffeineMg",
   "extraMl",
+  /** What it cost, in the house's currency; what nobody gave a price for counts as nothing. */
+  "cost",
 ] as const;
 type ComponentName = (typeof componentNames)[number];
 
@@ -50,6 +52,17 @@ export function noMasses(): Masses {
 /** Adds `grams` of a liquid, whose masses are per gram, to a sum. */
 export function addMasses(sum: Masses, perGram: Masses, grams: number): void {
   for (let i = 0; i < sum.length; i++) sum[i]! += perGram[i]! * grams;
+}
+
+/** Makes it so many times as much; what it cost stays, for it was paid. */
+export function scaleMasses(m: Masses, factor: number): void {
+  for (let i = 0; i < m.length; i++) if (i !== at.cost) m[i]! *= factor;
+}
+
+/** A rounding's worth of water too little is none. */
+export function noNegativeWater(m: Masses): Masses {
+  if (m[water]! < 0) m[water] = 0;
+  return m;
 }
 
 /** Grams in all. */

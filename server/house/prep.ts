@@ -7,12 +7,13 @@ import { isCyclic } from "./cycles.ts";
 import { findFieldIn, linesOf } from "./entry.ts";
 import type { House } from "./house.ts";
 import { type Ingredient, ingredientOf, unknownModel } from "./ingredient.ts";
-import { readMethod } from "./method.ts";
 import { has } from "./modifiers.ts";
+import { priceOfPour } from "./pour-price.ts";
+import { leaving, makesIn, prepSteps } from "./prep-steps.ts";
+import { measuredIn } from "./readings.ts";
 import { madeFromItself, noAmount } from "./reasons.ts";
 import { settingsOf } from "./settings.ts";
-import { isInert, stockFacts } from "./stock.ts";
-import { isWrong, readPercent, readQuantity, spreadOf } from "./values.ts";
+import { stockFacts } from "./stock.ts";
 
 /** One part of a prep that states no size is taken as so many grams or millilitres; only shares matter then. */
 const nominalPart = 100;
@@ -25,8 +26,10 @@ export function prepModel(house: House, entry: Entry): Model {
       type: "prep",
       name,
       parts: prepPours(house, entry).map(({ part }) => part),
+      steps: prepSteps(house, entry),
+      shares: isProportional(entry),
       ...measuredIn(entry),
-      ...cloudsOf(house, entry),
+      ...makesIn(house, entry),
     } satisfies PrepModel;
   });
 }
@@ -35,7 +38,21 @@ export function assessPrepEntry(house: House, entry: Entry): PrepOutcome {
   return house.recall(entry, "outcome", () => assessPrep(asPrep(prepModel(house, entry))));
 }
 
-/** Whether a prep is given in parts only, so that its whole amount is nowhere stated. */
+/** The same by its pours and its steps alone, whatever was measured. */
+export function computedPrep(house: House, entry: Entry): PrepOutcome {
+  return house.recall(entry, "computed", () => {
+    const { measured, ...model } = asPrep(prepModel(house, entry));
+    return measured ? assessPrep(model) : assessPrepEntry(house, entry);
+  });
+}
+
+/** Whether nothing says how much there is of it: it is written in parts and has no yield. */
+export function isSizeless(house: House, entry: Entry): boolean {
+  const { shares, makes } = asPrep(prepModel(house, entry));
+  return shares === true && !makes;
+}
+
+/** Whether a prep is given in parts, so that what each of them weighs is nowhere stated. */
 export function isProportional(entry: Entry): boolean {
   return [...linesOf(entry, "pour")].some(({ content }) => content.pour.quantity?.unit?.unit.dimension === "part");
 }
@@ -59,15 +76,14 @@ export function prepPour(house: House, entry: Entry, line: number, pour: Pour): 
   const { name, quantity, lead } = pour;
   if (!name) return undefined;
   const ingredient = ingredientOf(house, house.scopeOf(entry), name);
-  const { modifiers } = ingredient.resolution;
-  if (has(modifiers, "optional")) return undefined;
-  const discarded =
-    has(modifiers, "strained out") || has(modifiers, "discarded") || (ingredient.facts !== undefined && isInert(ingredient.facts));
+  if (has(ingredient.resolution.modifiers, "optional")) return undefined;
   const amount = quantity
     ? amountOf(quantity, ingredient, measuringOf(house, entry))
     : { g: { because: noAmount(ingredient.resolution.text) } };
   const upTo = lead?.lead === "to" ? ("g" in amount ? { upToG: amount.g } : { upToMl: amount.ml }) : undefined;
-  return { line, pour, ingredient, part: { of: ingredient.model, amount: upTo ?? amount, ...(discarded && { discarded }) } };
+  const price = priceOfPour(house, house.scopeOf(entry), ingredient, quantity);
+  const part = { of: ingredient.model, amount: upTo ?? amount, ...leaving(house, entry, ingredient), ...(price && { price }) };
+  return { line, pour, ingredient, part };
 }
 
 function measuringOf(house: House, entry: Entry): Measuring {
@@ -92,26 +108,6 @@ function partSizeOf(house: House, entry: Entry): PartSize {
     }
   }
   return { ml: size };
-}
-
-function measuredIn(entry: Entry): Pick<PrepModel, "measured"> {
-  const brix = findFieldIn(entry, "brix");
-  const density = findFieldIn(entry, "density");
-  const abv = findFieldIn(entry, "abv");
-  const measured: { brix?: Uncertain; densityGPerMl?: Uncertain; abvPct?: Uncertain } = {};
-  const brixRead = brix && readQuantity(brix.field, "66");
-  if (brixRead && !isWrong(brixRead)) measured.brix = spreadOf(brixRead.value, () => 0.5, "as measured")!;
-  const densityRead = density && readQuantity(density.field, "1.04 g/ml");
-  if (densityRead && !isWrong(densityRead)) measured.densityGPerMl = spreadOf(densityRead.value, (value) => 0.005 * value, "as measured")!;
-  const abvRead = abv && readPercent(abv.field, "20 %", "as measured");
-  if (abvRead && !isWrong(abvRead)) measured.abvPct = abvRead.value;
-  return Object.keys(measured).length > 0 ? { measured } : {};
-}
-
-function cloudsOf(house: House, entry: Entry): Pick<PrepModel, "unknown"> {
-  const method = findFieldIn(entry, "method");
-  const clouding = method && readMethod(house, house.scopeOf(entry), method.field).find((step) => step.technique?.clouds);
-  return clouding?.technique?.clouds ? { unknown: { because: `${entry.name?.text ?? "this prep"}: ${clouding.technique.clouds}` } } : {};
 }
 
 /** A prep that is made from itself has a model of nothing known; as a prep it is one part of that. */

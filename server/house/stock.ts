@@ -5,10 +5,11 @@
  */
 import { type StockKind, stockKinds } from "../../grammar/fields.ts";
 import type { Entry } from "../../grammar/tree.ts";
-import type { Content, Known, StockModel, SugarKind, Uncertain } from "../engine/plan.ts";
+import type { Content, Known, StockModel, SugarName, Uncertain } from "../engine/plan.ts";
 import { type FieldAt, findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import { fold } from "./names.ts";
+import { type Prices, pricesOf } from "./prices.ts";
 import { amountOfBarMeasure } from "./settings.ts";
 import { type ContentValue, isNone, isWrong, readContent, readPercent, readQuantity, spreadOf } from "./values.ts";
 
@@ -19,6 +20,7 @@ export interface StockFacts {
   readonly model: StockModel;
   readonly fizz: boolean;
   readonly stored: string | undefined;
+  readonly prices: Prices;
   /** The field of a name in the entry, or where it is taken from. */
   field(name: string): FieldAt | undefined;
 }
@@ -28,7 +30,7 @@ const solidKinds: ReadonlySet<StockKind> = new Set(["sugar", "acid", "salt", "fr
 const inertKinds: ReadonlySet<StockKind> = new Set(["herb", "spice"]);
 
 /** The sugar that a content without a named sugar is, by kind: how sweet it tastes depends on it. */
-const usualSugar: Partial<Record<StockKind, SugarKind>> = {
+const usualSugar: Partial<Record<StockKind, SugarName>> = {
   juice: "invert",
   puree: "invert",
   wine: "invert",
@@ -56,6 +58,7 @@ export function stockFacts(house: House, entry: Entry): StockFacts {
       return undefined;
     };
     const name = entry.name?.text ?? "";
+    const prices = pricesOf(house, entry, name, kind, field);
     return {
       entry,
       name,
@@ -63,7 +66,8 @@ export function stockFacts(house: House, entry: Entry): StockFacts {
       field,
       fizz: /^(?:yes|true)$/i.test(field("fizz")?.field.value?.text ?? "") || (kind === "sparkling wine" && !field("fizz")),
       stored: field("stored")?.field.value?.text.toLowerCase(),
-      model: modelOf(house, entry, name, kind, apart(chain, field)),
+      prices,
+      model: { ...modelOf(house, entry, name, kind, apart(chain, field)), ...(prices.bulk && { price: prices.bulk }) },
     };
   });
 }

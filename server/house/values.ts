@@ -6,7 +6,8 @@
 
 import type { FieldLine, Part, Quantity, Span } from "../../grammar/tree.ts";
 import { findUnit } from "../../grammar/units.ts";
-import { type AcidKind, acidKinds, type SugarKind, sugarKinds, type Uncertain } from "../engine/plan.ts";
+import { type AcidKind, acidKinds, type SugarName, sugarNames, type Uncertain } from "../engine/plan.ts";
+import { anhydrousShare } from "../engine/substances.ts";
 
 export interface Wrong extends Span {
   readonly wrong: string;
@@ -93,7 +94,7 @@ export interface ContentValue {
   /** Grams, in what `per` says. */
   readonly amount: Uncertain;
   readonly per: "100 ml" | "100 g";
-  readonly sugar?: SugarKind;
+  readonly sugar?: SugarName;
   readonly acid?: AcidKind;
   /** `as citric`: titratable acidity expressed as that acid. */
   readonly titrated: boolean;
@@ -107,7 +108,7 @@ const contentUnits: Record<string, { per: "100 ml" | "100 g"; grams: number }> =
   "mg/100 ml": { per: "100 ml", grams: 0.001 },
 };
 
-/** `2.5 g/100 ml`, `6 g/100 ml as citric`, `3 g/100 g fructose; 1 g/100 g glucose`. */
+/** `2.5 g/100 ml`, `6 g/100 ml as citric`, `3 g/100 g fructose; 1 g/100 g glucose`, `100 g/100 g citric monohydrate`. */
 export function readContent(line: FieldLine, example: string, why: string): Read<ContentValue[]> {
   const values: ContentValue[] = [];
   for (const item of line.items) {
@@ -122,17 +123,18 @@ export function readContent(line: FieldLine, example: string, why: string): Read
         .trim()
         .toLowerCase();
       const titrated = after.startsWith("as ");
-      const substance = titrated ? after.slice(3).trim() : after.replace(/ acid$/, "");
-      const sugar = sugarKinds.find((kind) => kind === substance);
-      const acid = acidKinds.find((kind) => kind === substance || `${kind} acid` === substance);
-      if (substance && !sugar && !acid) {
+      const [, substance = "", hydrate] = /^(.*?)(?: acid)?(?: (monohydrate|anhydrous))?$/.exec(after.replace(/^as\s+/, "")) ?? [];
+      const sugar = sugarNames.find((kind) => kind === substance);
+      const acid = acidKinds.find((kind) => kind === substance);
+      const share = hydrate === "monohydrate" ? anhydrousShare(sugar ?? acid) : 1;
+      if ((substance && !sugar && !acid) || share === undefined) {
         return wrongPart(
           part,
-          `“${substance}” is no sugar and no acid that is known here.`,
-          `Known: ${[...sugarKinds, ...acidKinds].join(", ")}.`,
+          `“${after.replace(/^as\s+/, "")}” is no sugar and no acid that is known here.`,
+          `Known: ${[...sugarNames, ...acidKinds].join(", ")}.`,
         );
       }
-      const grams = unit?.grams ?? 1;
+      const grams = (unit?.grams ?? 1) * share;
       values.push({
         amount: { value: amount.value * grams, u: amount.u * grams, why },
         per: unit?.per ?? "100 ml",
@@ -165,25 +167,29 @@ export interface Price {
   readonly amount: number;
   /** What the amount buys; absent on a drink's own price. */
   readonly per?: { readonly ml?: number; readonly g?: number; readonly count?: number };
+  /** As written, a sign or a code; absent where it stands in the house's own. */
+  readonly currency?: string;
 }
 
 /** `26.50 per 700 ml`, `18 / 70 cl`, `30 per kg`, `9 per 6 x 200 ml`, `4 per 1`, `12.50`. */
 export function readPrice(line: FieldLine, example: string): Read<Price> {
   const text = line.value?.text ?? "";
   const match =
-    /^(?:[A-Z]{3}|\p{Sc})?\s?(\d+(?:\.\d+)?)\s?(?:[A-Z]{3}|\p{Sc})?(?:\s?(?:\/|per )\s?(?:(\d+)\s?x\s?)?(\d+(?:\.\d+)?)?\s?([a-z ]*))?$/u.exec(
+    /^([A-Z]{3}|\p{Sc})?\s?(\d+(?:\.\d+)?)\s?([A-Z]{3}|\p{Sc})?(?:\s?(?:\/|per )\s?(?:(\d+)\s?x\s?)?(\d+(?:\.\d+)?)?\s?([a-z ]*))?$/u.exec(
       text,
     );
   if (!match) return wrongValue(line, "This does not read as a price.", `Write it as \`${example}\`.`);
-  const [, amount, packs, size, unitText] = match;
-  if (size === undefined && !unitText) return { value: { amount: Number(amount) } };
+  const [, before, number, behind, packs, size, unitText] = match;
+  const currency = before ?? behind;
+  const stated = { amount: Number(number), ...(currency && { currency }) };
+  if (size === undefined && !unitText) return { value: stated };
   const unit = unitText ? findUnit(unitText.trim()) : undefined;
   if (unitText?.trim() && !unit)
     return wrongValue(line, `“${unitText.trim()}” is no unit that is known here.`, `Write it as \`${example}\`.`);
   const count = Number(packs ?? 1) * Number(size ?? 1);
-  if (unit?.ml) return { value: { amount: Number(amount), per: { ml: count * unit.ml } } };
-  if (unit?.g) return { value: { amount: Number(amount), per: { g: count * unit.g } } };
-  return { value: { amount: Number(amount), per: { count } } };
+  if (unit?.ml) return { value: { ...stated, per: { ml: count * unit.ml } } };
+  if (unit?.g) return { value: { ...stated, per: { g: count * unit.g } } };
+  return { value: { ...stated, per: { count } } };
 }
 
 /** An ISO date that exists. */

@@ -101,9 +101,21 @@ const prep = z.strictObject({
   massG: figure("The whole batch as written, g."),
   volumeMl: figure("The whole batch as written, ml at 20 °C."),
   densityGPerMl: figure("At 20 °C, g/ml."),
-  brix: figure("Sugars, g in 100 g."),
+  brix: figure("Sugars, g in 100 g: measured where it was, else computed."),
+  sugarToWater: figure("Sugar to one of water by weight, 2 for a 2 : 1 syrup; null below 20 °Bx."),
   strengthPct: figure("% vol at 20 °C."),
   acidGPer100G: figure("Titratable acidity as citric acid, g in 100 g."),
+  boiledOffG: figure("Water that the steps boil off, g."),
+  leftBehindG: figure("What stays behind, g: held back by what is strained out, with the curd or the fat, or what a stated yield leaves."),
+  measured: z
+    .strictObject({
+      on: z.string().nullable().describe("The day of the readings; null where none is given."),
+      brix: z.number().nullable(),
+      densityGPerMl: z.number().nullable(),
+      strengthPct: z.number().nullable(),
+      ph: z.number().nullable(),
+    })
+    .describe("As read with an instrument and written in the prep; null where nothing was."),
 });
 
 export const assessSchema = z

@@ -1,5 +1,6 @@
 /** Drinks and preps as a sheet that a bar can print and pin up. */
-import { type Measure, showFigure } from "../house/show.ts";
+import { type Measure, showFigure, showNumber } from "../house/show.ts";
+import { cautions as cautionRules } from "../rules/cautions/all.ts";
 import { partsOnly } from "./assess.ts";
 import type { AssessReport, DrinkReport, FigureReport, PrepReport } from "./assess-schema.ts";
 import { severityWords } from "./check-text.ts";
@@ -17,7 +18,8 @@ export interface Sheet {
 }
 
 /** A title, the drinks, the table of preps, the cautions, and what the figures are worth. */
-export function assessText({ drinks, preps }: AssessReport, { house, measure, atLength, cautions }: Sheet, look: Look): string {
+export function assessText({ drinks: all, preps }: AssessReport, { house, measure, atLength, cautions }: Sheet, look: Look): string {
+  const drinks = all.map(withoutCautions);
   const counts = [drinks.length > 0 && counted(drinks.length, "drink"), preps.length > 0 && counted(preps.length, "prep")];
   const title = counts.filter(Boolean).join(" and ") || "no drinks and no preps";
   const parts = [look.strong(house ? `${readable(house)}: ${title}` : title)];
@@ -30,6 +32,13 @@ export function assessText({ drinks, preps }: AssessReport, { house, measure, at
   if (notes) parts.push(look.faint(wrap(notes, look.width)));
   if (drinks.length + preps.length > 0) parts.push(look.faint(wrap(worth, look.width)));
   return `${parts.join("\n\n")}\n`;
+}
+
+const cautionCodes = new Set(cautionRules.map(({ code }) => code));
+
+/** They stand below, once for all. */
+function withoutCautions(drink: DrinkReport): DrinkReport {
+  return { ...drink, findings: drink.findings.filter(({ code }) => !cautionCodes.has(code)) };
 }
 
 const reading =
@@ -92,6 +101,7 @@ function prepCells(measure: Measure): readonly Cell<PrepReport>[] {
     { column: ["Volume", measure.units], figure: ({ volumeMl }) => volumeMl, scale: 1 / mlIn(measure) },
     { column: ["Density", "g/ml"], figure: ({ densityGPerMl }) => densityGPerMl, decimals: 3 },
     { column: ["Sugar", "°Bx"], figure: ({ brix }) => brix },
+    { column: ["to water", "x : 1"], figure: ({ sugarToWater }) => sugarToWater, idle: ({ brix }) => brix.value !== null },
     { column: ["Strength", "% vol"], figure: ({ strengthPct }) => strengthPct },
     { column: ["Acid", "g/100 g"], figure: ({ acidGPer100G }) => acidGPer100G },
   ];
@@ -101,6 +111,7 @@ function prepTable(preps: readonly PrepReport[], measure: Measure, look: Look): 
   const cells = prepCells(measure);
   const rows = preps.flatMap((prep): Row[] => [
     { name: prep.name, numbers: cells.map((cell) => numberIn(cell, prep, look)) },
+    ...readingNote(prep),
     ...unknownNote(cells, prep),
   ]);
   return table(
@@ -130,6 +141,18 @@ function isIdle<Of>({ figure, idle }: Cell<Of>, of: Of): boolean {
 function cut(text: string, decimals: number): string {
   const written = text.split(".")[1]?.length ?? 0;
   return written > decimals ? Number(text.replace("−", "-")).toFixed(decimals).replace(/^-/, "−") : text;
+}
+
+/** `read 2026-03-01: 58 °Bx, pH 2.6`: those figures are as read, not as computed. */
+function readingNote({ measured }: PrepReport): Row[] {
+  const { on, brix, densityGPerMl, strengthPct, ph } = measured;
+  const texts = [
+    brix !== null && `${showNumber(brix)} °Bx`,
+    densityGPerMl !== null && `${showNumber(densityGPerMl, 3)} g/ml`,
+    strengthPct !== null && `${showNumber(strengthPct)} % vol`,
+    ph !== null && `pH ${showNumber(ph)}`,
+  ].filter(Boolean);
+  return texts.length > 0 ? [{ note: `${on ? `read ${on}` : "read on a day that is not given"}: ${texts.join(", ")}` }] : [];
 }
 
 /** `2 warnings: unbalanced on line 12, no-garnish on line 14`. */

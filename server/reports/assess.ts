@@ -6,7 +6,8 @@ import { explain } from "../house/explain.ts";
 import { familyOf } from "../house/family.ts";
 import { messageOf } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
-import { assessPrepEntry, isProportional } from "../house/prep.ts";
+import { assessPrepEntry, isSizeless } from "../house/prep.ts";
+import { type Reading, readingsIn, readOn } from "../house/readings.ts";
 import type { Rule } from "../rules/rule.ts";
 import { findingsOf, type Report } from "../rules/run.ts";
 import type { AssessReport, DrinkReport, ExplanationReport, FigureReport, PrepReport } from "./assess-schema.ts";
@@ -44,6 +45,8 @@ const amounts: ReadonlySet<FigureName | PrepFigureName> = new Set([
   "fillShare",
   "massG",
   "volumeMl",
+  "boiledOffG",
+  "leftBehindG",
 ]);
 /** The reason why they are not there. */
 export const partsOnly = "it is written in parts without a size, so only its shares are known";
@@ -108,16 +111,21 @@ function explanationReport(assessment: Assessment): ExplanationReport {
 
 function prepReport(house: House, entry: Entry): PrepReport {
   const outcome = assessPrepEntry(house, entry);
-  const parts = isProportional(entry);
-  const figure = (name: PrepFigureName) => figureReport(outcome.figure(name), parts && amounts.has(name));
+  const sizeless = isSizeless(house, entry);
+  const figure = (name: PrepFigureName) => figureReport(outcome.figure(name), sizeless && amounts.has(name));
+  const read = (field: Reading["field"]) => readingsIn(entry).find((reading) => reading.field === field)?.value.value ?? null;
   return {
     name: entry.name!.text,
     massG: figure("massG"),
     volumeMl: figure("volumeMl"),
     densityGPerMl: figure("densityGPerMl"),
     brix: figure("brix"),
+    sugarToWater: figure("sugarToWater"),
     strengthPct: figure("strengthPct"),
     acidGPer100G: figure("acidGPer100G"),
+    boiledOffG: figure("boiledOffG"),
+    leftBehindG: figure("leftBehindG"),
+    measured: { on: readOn(entry) ?? null, brix: read("brix"), densityGPerMl: read("density"), strengthPct: read("abv"), ph: read("ph") },
   };
 }
 

@@ -5,6 +5,7 @@ import { at, massOf, volumeMl } from "../../server/engine/liquid.ts";
 import type { PrepModel } from "../../server/engine/plan.ts";
 import { assessPrep } from "../../server/engine/prep.ts";
 import { citricPerGram } from "../../server/engine/substances.ts";
+import { findTechnique } from "../../server/engine/techniques.ts";
 import { exactly, g, lime, ml, nobodyKnows, prep, spirit, stock, sugar, syrup, water } from "./plans.ts";
 
 describe("a label becomes a liquid", () => {
@@ -116,14 +117,14 @@ describe("parts become a prep", () => {
 
   test("measured values override, and clear what was unknown of them", () => {
     const fermented: PrepModel = prep("ferment", [[syrup, g(100)]], {
-      unknown: { because: "how far the fermentation went is not known" },
+      steps: [{ does: findTechnique("ferment")!.process! }],
       measured: { brix: exactly(12), abvPct: exactly(4), densityGPerMl: exactly(1.04) },
     });
     const outcome = assessPrep(fermented);
     expect(outcome.value("brix")).toBeCloseTo(12, 8);
     expect(outcome.value("densityGPerMl")).toBeCloseTo(1.04, 10);
     expect(outcome.value("acidGPer100G")).toBeNull();
-    expect(outcome.figure("acidGPer100G").because).toEqual(["how far the fermentation went is not known"]);
+    expect(outcome.figure("acidGPer100G").because).toEqual(["ferment: how far the fermentation went is not known"]);
     const strong = assessPrep(prep("bottled", [[spirit, g(100)]], { measured: { abvPct: exactly(35) } }));
     expect(strong.value("strengthPct")).toBeCloseTo(35, 8);
   });

@@ -54,13 +54,13 @@ test("the sheet, read by eye", () => {
     sour                                       ± 7       ± 7      ± 0.5    ± 0.06  ± 0.7  ± 0.5   ± 3
       ? nothing says how strong hemp water is
 
-    Prep             Weight  Volume  Density  Sugar  Strength     Acid
-                          g      ml     g/ml    °Bx     % vol  g/100 g
-    ──────────────────────────────────────────────────────────────────
-    bay syrup           300     228     1.31   64.7         0     0.00
-                                              ± 0.9
-    syrup by thirds       –       –     1.31   64.7         0     0.00
-                                              ± 0.9
+    Prep             Weight  Volume  Density  Sugar  to water  Strength     Acid
+                          g      ml     g/ml    °Bx     x : 1     % vol  g/100 g
+    ────────────────────────────────────────────────────────────────────────────
+    bay syrup           300     228     1.31   64.7      1.83         0     0.00
+                                              ± 0.9    ± 0.07
+    syrup by thirds       –       –     1.31   64.7      1.83         0     0.00
+                                              ± 0.9    ± 0.07
 
     ! Raw egg: tell the guest, and follow your local food code. (Slack Rope; A Rope of Some Length,
       Twice Around the Bollard, Low Tide)

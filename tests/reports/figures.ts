@@ -40,8 +40,12 @@ export function prepReport(changed: Partial<PrepReport> = {}): PrepReport {
     volumeMl: known(228.4, 1.8),
     densityGPerMl: known(1.3135, 0.004),
     brix: known(64.7, 0.9),
+    sugarToWater: known(1.83, 0.07),
     strengthPct: known(0),
     acidGPer100G: known(0.0017, 0.0009),
+    boiledOffG: known(0),
+    leftBehindG: known(12, 3),
+    measured: { on: null, brix: null, densityGPerMl: null, strengthPct: null, ph: null },
     ...changed,
   };
 }

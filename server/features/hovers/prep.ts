@@ -1,51 +1,64 @@
-/** A prep: how much it makes, and what it is by weight and by volume. */
+/** A prep: how much it makes of what goes in, and what it is by weight and by volume. */
 import type { Entry } from "../../../grammar/tree.ts";
-import { liquidOf } from "../../engine/composition.ts";
-import { at, sugarOf } from "../../engine/liquid.ts";
 import type { PrepFigureName, PrepOutcome } from "../../engine/plan.ts";
 import type { House } from "../../house/house.ts";
-import { assessPrepEntry, isProportional, prepModel } from "../../house/prep.ts";
-import { type Measure, showFigure, showList, showNumber, showVolume, showWeight } from "../../house/show.ts";
+import { assessPrepEntry, isSizeless } from "../../house/prep.ts";
+import { type Reading, readingsIn, readOn } from "../../house/readings.ts";
+import { type Measure, showFigure, showList, showNumber, showSugarToWater, showVolume, showWeight } from "../../house/show.ts";
+import { describeCautions } from "../cautions.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
 
 export function describePrep(house: House, entry: Entry, measure: Measure): string {
   const outcome = assessPrepEntry(house, entry);
   return paragraphs(
     `${bold(entry.name?.text ?? "A prep without a name")} · made here`,
-    table(["", ""], rowsOf(house, entry, outcome, measure)),
+    table(["", ""], rowsOf(entry, outcome, isSizeless(house, entry) ? undefined : measure)),
+    describeCautions(house, entry),
     because(outcome),
   );
 }
 
-function rowsOf(house: House, entry: Entry, outcome: PrepOutcome, measure: Measure): string[][] {
+/** Without a measure for what of it has no size. */
+function rowsOf(entry: Entry, outcome: PrepOutcome, measure: Measure | undefined): string[][] {
   const rows: string[][] = [];
-  const add = (label: string, name: PrepFigureName, unit: string, least = 0) => {
+  const readings = readingsIn(entry);
+  const day = readOn(entry);
+  const read = (field: Reading["field"]) => (readings.some((one) => one.field === field) ? `, as read${day ? ` ${day}` : ""}` : "");
+  const add = (label: string, name: PrepFigureName, unit: string, least = 0, after = "") => {
     const figure = outcome.figure(name);
-    if (figure.value === null || figure.value >= least) rows.push([label, showFigure(figure, unit)]);
+    if (figure.value === null || figure.value >= least) rows.push([label, `${showFigure(figure, unit)}${after}`]);
   };
-  if (!isProportional(entry))
+  if (measure) {
     rows.push(["makes", `${showVolume(outcome.figure("volumeMl"), measure)}, ${showWeight(outcome.figure("massG"))}`]);
-  add("sugar", "brix", "°Bx", 0.05);
-  const ratio = sugarToWater(house, entry, outcome);
-  if (ratio) rows.push(["sugar : water", `${ratio} by weight`]);
+    const lost = lostIn(outcome);
+    if (lost) rows.push(["of", lost]);
+  }
+  add("sugar", "brix", "°Bx", 0.05, read("brix"));
+  const ratio = outcome.figure("sugarToWater");
+  if (ratio.value !== null) rows.push(["sugar : water", `${showSugarToWater(ratio)} by weight`]);
   add("sugar", "sugarGPer100Ml", "g/100 ml", 0.05);
   add("acid", "acidGPer100Ml", "g/100 ml as citric", 0.005);
-  add("strength", "strengthPct", "% vol", 0.05);
-  add("density", "densityGPerMl", "g/ml");
+  add("strength", "strengthPct", "% vol", 0.05, read("abv"));
+  add("density", "densityGPerMl", "g/ml", 0, read("density"));
+  const ph = readings.find(({ field }) => field === "ph");
+  if (ph) rows.push(["pH", `${showNumber(ph.value.value)}${read("ph")}`]);
   return rows;
 }
 
-/** What a syrup is called by: `2 : 1`. Absent where there is little sugar, or it is unknown. */
-function sugarToWater(house: House, entry: Entry, outcome: PrepOutcome): string | undefined {
-  const brix = outcome.value("brix");
-  if (brix === null || brix < sugary) return undefined;
-  const { perGram } = liquidOf(prepModel(house, entry));
-  const water = perGram[at.water]!;
-  return water > 0 ? `${showNumber(sugarOf(perGram) / water, 2)} : 1` : undefined;
+/** `500 g: 100 g boils off, 20 ± 5 g stays behind`; absent where nothing that counts is lost. */
+function lostIn(outcome: PrepOutcome): string | undefined {
+  const ways = [
+    ["boiledOffG", "boils off"],
+    ["leftBehindG", "stays behind"],
+  ] as const;
+  const texts = ways.flatMap(([name, how]) => {
+    const figure = outcome.figure(name);
+    return figure.value !== null && figure.value >= leastLostG ? [`${showWeight(figure)} ${how}`] : [];
+  });
+  return texts.length > 0 ? `${showWeight(outcome.figure("massInG"))} that goes in: ${showList(texts)}` : undefined;
 }
 
-/** From here on, °Bx, it is spoken of as a syrup. */
-const sugary = 20;
+const leastLostG = 0.5;
 
 function because(outcome: PrepOutcome): string | undefined {
   const reasons = (["volumeMl", "brix", "strengthPct", "acidGPer100Ml"] as const).flatMap((name) => outcome.figure(name).because ?? []);
