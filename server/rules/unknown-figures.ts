@@ -8,7 +8,7 @@ import { linesOf } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
 import type { Ingredient } from "../house/ingredient.ts";
 import { assessPrepEntry } from "../house/prep.ts";
-import { madeFromItself, noAmount, notDeclared } from "../house/reasons.ts";
+import { madeFromItself, noAmount, notDeclared, noWater } from "../house/reasons.ts";
 import { flatten } from "../house/riff.ts";
 import { settingsOf } from "../house/settings.ts";
 import { showList } from "../house/show.ts";
@@ -16,6 +16,7 @@ import { headPlace, isFaulty } from "./places.ts";
 import { poursNamed } from "./pours.ts";
 import type { Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
+import { stepsWritten } from "./steps.ts";
 import { hasStrangeUnit } from "./unknown-unit.ts";
 
 const bottle = (line: string) => `stock chart room bottle\n  kind: ${line}\n\n`;
@@ -92,6 +93,9 @@ function saidElsewhere(house: House, entry: Entry): Set<string> {
     else if (isCyclic(house, used)) said.add(madeFromItself(used.name?.text ?? ""));
     else if (used.kind !== "stock") say(unknownIn(house, used).reasons);
     if (!used || isFaulty(entry.lines[line]!) || hasStrangeUnit(house, scope, pour)) say(reasonsOf(pour, ingredient, measuring));
+  }
+  for (const { technique } of (entry.kind === "drink" && stepsWritten(house, entry)?.steps) || []) {
+    if (technique?.dilutes) said.add(noWater(technique.words[0]!));
   }
   const parent = entry.kind === "drink" ? flatten(house, entry).parent : undefined;
   if (parent) say(unknownIn(house, parent.entry).reasons);

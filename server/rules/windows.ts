@@ -5,7 +5,7 @@ import type { Place } from "../house/document.ts";
 import type { Assessment } from "../house/drink.ts";
 import { findFieldIn } from "../house/entry.ts";
 import type { Family, FamilyWindow } from "../house/family.ts";
-import { showFigure, showNumber } from "../house/show.ts";
+import { showFigure, showNumber, showShare } from "../house/show.ts";
 import { headPlace } from "./places.ts";
 import type { Found } from "./rule.ts";
 
@@ -36,17 +36,19 @@ export function findOutside(outcome: Outcome, window: FamilyWindow | undefined):
 
 /** `17.6 ± 0.6 g/100 ml of sugar, where 4 to 10.5 is usual`. */
 export function showOutside({ window, figure }: Outside): string {
+  if (window.field === "dilution") {
+    return `water added is ${showShare(figure)} of the volume before, where ${showNumber(window.low * 100)} to ${showNumber(window.high * 100)} % is usual`;
+  }
   const what = names[window.field];
   return `${what.before}${showFigure(figure, what.unit)}${what.after}, where ${showNumber(window.low)} to ${showNumber(window.high)} is usual`;
 }
 
-const names: Record<FamilyWindow["field"], { before: string; unit: string; after: string }> = {
+const names: Record<Exclude<FamilyWindow["field"], "dilution">, { before: string; unit: string; after: string }> = {
   ratio: { before: "sweetness is ", unit: "times", after: " the acid" },
   strength: { before: "it holds ", unit: "% vol", after: "" },
   sugar: { before: "sweetness is ", unit: "g/100 ml", after: "" },
   acid: { before: "acid is ", unit: "g/100 ml", after: "" },
   salt: { before: "salt is ", unit: "g/100 ml", after: "" },
-  dilution: { before: "water added is ", unit: "", after: " of the volume before" },
 };
 
 /** Where a finding about a window stands: on the drink's own window, else on its family, else on its name. */
