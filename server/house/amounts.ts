@@ -4,6 +4,7 @@ import type { Unit } from "../../grammar/units.ts";
 import type { Amount, Known, Uncertain, Unknown } from "../engine/plan.ts";
 import type { Ingredient } from "./ingredient.ts";
 import { has } from "./modifiers.ts";
+import { pieceOf } from "./piece.ts";
 import type { Settings } from "./settings.ts";
 import { ownBarMeasure, type StockFacts } from "./stock.ts";
 import { spreadOf } from "./values.ts";
@@ -47,7 +48,8 @@ export function sizeOf(unit: Unit, facts: StockFacts | undefined, settings: Sett
 
 function handSpread(amount: number, unit: Unit, { settings, jigger }: Measuring): number {
   if (unit.bar) return 0;
-  if (unit.dimension === "mass") return Math.max(0.05, 0.005 * amount); // A kitchen scale: practice, no source.
+  // A kitchen scale: practice, no source. A coarser one is right to half its step, taken as a rectangle.
+  if (unit.dimension === "mass") return Math.max(0.05, settings.scaleG / 2 / Math.sqrt(3), 0.005 * amount);
   // A jigger is right to half its step, taken as a rectangle; a measuring jug to 1 %: practice, no source.
   return jigger ? settings.jiggerMl / 2 / Math.sqrt(3) : 0.01 * amount;
 }
@@ -82,23 +84,4 @@ function pieces(quantity: Quantity, unit: Unit | undefined, of: Ingredient): Amo
   const value = read.value * piece.one.value;
   const amount = { value, u: Math.hypot(read.u * piece.one.value, read.value * piece.one.u), why: piece.one.why };
   return piece.volume ? { ml: amount } : { g: amount };
-}
-
-/** The item of `each:` (or `yield:`) for a form; for a bare count the item without a form, else the only item. */
-function pieceOf(facts: StockFacts, form: string | undefined, field: "each" | "yield"): { one: Uncertain; volume: boolean } | undefined {
-  const items = facts.field(field)?.field.items ?? [];
-  const formOf = (text: string) =>
-    text
-      .replace(/[\d.].*$/u, "")
-      .replace(/\babout\b/, "")
-      .trim()
-      .toLowerCase();
-  const chosen =
-    items.find((item) => formOf(item.text) === (form ?? "")) ?? (form === undefined && items.length === 1 ? items[0] : undefined);
-  const quantity = chosen?.parts[0]?.quantities[0];
-  const unit = quantity?.unit?.unit;
-  const size = unit?.ml ?? unit?.g;
-  const spread = quantity && spreadOf(quantity, (value) => 0.15 * value, `one ${facts.name} as stated`);
-  if (!size || !spread) return undefined;
-  return { one: { ...spread, value: spread.value * size, u: spread.u * size }, volume: unit?.ml !== undefined };
 }

@@ -150,19 +150,30 @@ export class House {
     return best;
   }
 
+  /**
+   * What a name means. A stock that gives no `aka` of its own goes by those of the stock below that it takes
+   * its figures from: where the house buys `mint`, the larder's `mint leaf` is that mint.
+   */
+  find(scope: Scope, nameClass: NameClass, text: string): Declaration | undefined {
+    const found = this.lookup(scope, nameClass, text)[0];
+    if (!found?.alias || found.entry.kind !== "stock" || !found.entry.name) return found;
+    const nearer = this.lookup(scope, nameClass, found.entry.name.text)[0];
+    return nearer?.entry.kind === "stock" && !nearer.alias ? { ...found, entry: nearer.entry } : found;
+  }
+
   /** What a name in a pour, a field or a menu means: the longest declared reading wins. */
   resolve(scope: Scope, classes: readonly NameClass[], name: Name): Resolution {
     if (!name.quoted) {
       for (const { text, end, cut } of candidates(name)) {
         for (const nameClass of classes) {
-          const found = this.lookup(scope, nameClass, text)[0];
+          const found = this.find(scope, nameClass, text);
           if (found) return { found, text, start: name.start, end, modifiers: modifierTexts(name, cut) };
         }
       }
     }
     const first = name.commas[0];
     const text = first === undefined || name.quoted ? unquoted(name) : name.text.slice(0, first - name.start).trimEnd();
-    const found = name.quoted ? classes.map((nameClass) => this.lookup(scope, nameClass, text)[0]).find(Boolean) : undefined;
+    const found = name.quoted ? classes.map((nameClass) => this.find(scope, nameClass, text)).find(Boolean) : undefined;
     const end = name.quoted ? name.quoted.end : name.start + text.length;
     return { ...(found && { found }), text, start: name.start, end, modifiers: modifierTexts(name, 0) };
   }
