@@ -113,6 +113,7 @@ export const fields: readonly Field[] = [
   f("units", ["house"], "choice", "ml", "The unit that the house writes and reads.", { choices: ["ml", "cl", "oz"] }),
   f("ounce", ["house"], "quantity", "30 ml", "How large an ounce is here: `us`, `imperial`, or so many ml for a pouring ounce."),
   f("jigger", ["house"], "quantity", "2.5 ml", "The smallest step that the bar measures; a pour is right to half of it."),
+  f("scale", ["house"], "quantity", "0.1 g", "The smallest step that the bar weighs."),
   f("dash", ["house", "stock"], "quantity", "0.8 ml", "How large one dash is."),
   f("barspoon", ["house"], "quantity", "5 ml", "How large one barspoon is."),
   f("drop", ["house", "stock"], "quantity", "0.05 ml", "How large one drop is."),
@@ -126,6 +127,7 @@ export const fields: readonly Field[] = [
   f("waste", ["house", "stock"], "percent", "5 %", "What is lost between the bottle and the glass."),
   f("target cost", ["house"], "percent", "22 %", "The share of the net price that the ingredients may cost."),
   f("cautions", ["house"], "choice", "shown", "Whether cards print the usual cautions.", { choices: ["shown", "short"] }),
+  f("serve limit", ["house"], "quantity", "32 g", "The most alcohol that one serve holds without a remark; `none` for no limit."),
   f("severity", ["house"], "severity", "glass-too-small off", "How loud one rule is here: off, hint, information, warning or error.", {
     repeats: true,
   }),
@@ -191,6 +193,13 @@ export const fields: readonly Field[] = [
     choices: allergenWords,
   }),
   f("diet", ["stock", "prep", "drink"], "words", "vegan", "Diets it is known to suit.", { choices: dietWords }),
+  f(
+    "pasteurised",
+    ["stock", "prep"],
+    "yesno",
+    "yes",
+    "Whether it was made safe by heat. Raw egg and unpasteurised juice carry a caution; only what is stated counts.",
+  ),
   f("origin", ["stock"], "text", "Ennick Sound", "Where it is from."),
   f("aka", ["stock", "prep", "drink", "glass", "family", "ice"], "items", "lemon; fresh lemon", "Other names, split by `;`.", {
     repeats: true,

@@ -1,43 +1,163 @@
-/** The nearest measurable amount that puts a drink right. */
+/**
+ * The amount of one thing at which figures are as wanted. Figures are smooth in one amount and nearly
+ * always go one way, so they are bracketed and not tried one by one; where they turn, they are.
+ */
 
 import { assess } from "./assess.ts";
-import type { Outcome, PourPlan, ServePlan } from "./plan.ts";
-import { isKnown } from "./uncertainty.ts";
+import type { FigureName, Outcome, ServePlan, Uncertain } from "./plan.ts";
+import { leastAcid } from "./serve.ts";
+
+export interface FigureWindow {
+  readonly figure: FigureName;
+  readonly low: number;
+  readonly high: number;
+}
 
 /**
- * The multiple of `stepMl`, nearest to the present amount of one pour, for which `inside` holds, in ml.
+ * The multiple of `step`, nearest to the present amount of one pour, at which the drink stands inside all
+ * of the windows; in the pour's own measure, ml or g.
  *
- * Looks from the present amount outwards, up to `furthest` times it (4 if nothing is said) and down to one
- * step, never to nothing. Undefined where none holds, where the pour is not measured in ml, is unknown, or
- * tops up. The present amount itself is not an answer. At most 800 amounts are tried.
+ * Between one step and `furthest` times the present amount; the present amount itself is not an answer.
+ * Undefined where none fits, where a figure is unknown, and where the pour's amount is unknown or fills up.
  */
 export function nearestAmount(
   plan: ServePlan,
   pourIndex: number,
-  stepMl: number,
-  inside: (outcome: Outcome) => boolean,
+  step: number,
+  windows: readonly FigureWindow[],
   furthest = 4,
 ): number | undefined {
-  const pour = plan.pours[pourIndex];
-  if (!pour || !("ml" in pour.amount) || !isKnown(pour.amount.ml) || !(stepMl > 0)) return undefined;
-  const { ml } = pour.amount;
-  const last = Math.min(Math.floor((furthest * ml.value) / stepMl), mostSteps);
-  const holds = (steps: number): boolean => inside(assess(withAmount(plan, pourIndex, pour, { ...ml, value: steps * stepMl })));
+  const present = plan.pours[pourIndex] && knownAmount(plan, pourIndex);
+  if (!present || !(present.value > 0) || !(step > 0)) return undefined;
+  const all = windows.some(({ figure }) => figure === "ratio") ? [...windows, enoughAcid] : windows;
+  const figuresAt = (amount: number) => {
+    const outcome = assess(withAmount(plan, pourIndex, amount));
+    return all.map(({ figure }) => plainFigure(outcome, figure));
+  };
+  return nearestInside(figuresAt, all, { present: present.value, step, most: furthest * present.value });
+}
 
-  let above = Math.floor(ml.value / stepMl + 1e-9) + 1;
-  let below = Math.ceil(ml.value / stepMl - 1e-9) - 1;
+/** With less acid than this no ratio is told, but the sugar and the acid themselves go on evenly. */
+const enoughAcid: FigureWindow = { figure: "acidGPer100Ml", low: leastAcid, high: Number.POSITIVE_INFINITY };
+
+function plainFigure(outcome: Outcome, figure: FigureName): number {
+  if (figure !== "ratio") return outcome.value(figure) ?? Number.NaN;
+  return (outcome.value("sweetnessGPer100Ml") ?? Number.NaN) / (outcome.value("acidGPer100Ml") ?? Number.NaN);
+}
+
+/** The plan with another amount of one pour, measured as that pour is. The amount must be known. */
+export function withAmount(plan: ServePlan, index: number, value: number): ServePlan {
+  const pour = plan.pours[index]!;
+  const [measure] = Object.keys(pour.amount);
+  const amount = { [measure!]: { ...knownAmount(plan, index), value } } as typeof pour.amount;
+  return { ...plan, pours: plan.pours.with(index, { ...pour, amount }) };
+}
+
+function knownAmount(plan: ServePlan, index: number): Uncertain | undefined {
+  const [known] = Object.values(plan.pours[index]!.amount);
+  return typeof known === "object" && "value" in known ? known : undefined;
+}
+
+export interface Search {
+  readonly present: number;
+  readonly step: number;
+  readonly most: number;
+}
+
+/**
+ * The multiple of the step nearest to the present amount, and not that itself, at which every figure stands
+ * inside its window. `figuresAt`: the figures in the order of the windows, NaN where one is unknown.
+ *
+ * Where every figure goes one way, what fits all windows lies together, and is found by halving. Where
+ * one is seen to turn, amounts are tried from the present one outwards, at most 800 of them.
+ */
+export function nearestInside(
+  figuresAt: (amount: number) => readonly number[],
+  windows: readonly { readonly low: number; readonly high: number }[],
+  { present, step, most }: Search,
+): number | undefined {
+  const last = Math.floor(most / step + 1e-9);
+  const seen = new Map<number, readonly number[]>();
+  const at = (steps: number) => {
+    const known = seen.get(steps) ?? figuresAt(steps * step);
+    seen.set(steps, known);
+    return known;
+  };
+  const here = present / step;
+  if (last < 1 || at(here).some(Number.isNaN)) return undefined;
+  at(1);
+  at(last);
+  const rising = directionsOf(seen);
+  const found = rising && halve((steps) => pull(at(steps), windows, rising), here, last);
+  const turns = !rising || !directionsOf(seen);
+  const steps = turns ? outwards((tried) => isInside(at(tried), windows), here, Math.min(last, mostTried)) : found;
+  return steps && withoutDust(steps * step);
+}
+const mostTried = 800;
+
+/** The nearest whole number of steps at which nothing pulls, where what pulls up stands below what pulls down. */
+function halve(pullAt: (steps: number) => number, here: number, last: number): number | undefined {
+  const above = Math.floor(here + 1e-9) + 1;
+  const below = Math.ceil(here - 1e-9) - 1;
+  const up = above <= last ? pullAt(above) : -1;
+  const down = below >= 1 ? pullAt(below) : 1;
+  if (up === 0 && down === 0) return above - here <= here - below ? above : below;
+  if (up === 0 || down === 0) return up === 0 ? above : below;
+  if (!(up > 0) && !(down < 0)) return undefined;
+  const way = up > 0 ? 1 : -1;
+  let [pulled, end] = way > 0 ? [above, last] : [below, 1];
+  while (Math.abs(end - pulled) > 1) {
+    const middle = Math.floor((pulled + end) / 2);
+    if (pullAt(middle) === way) pulled = middle;
+    else end = middle;
+  }
+  return pullAt(end) === 0 ? end : undefined;
+}
+
+/** 1: more of it is wanted, −1: less, 0: all is well, NaN: both at once, or something is unknown. */
+function pull(figures: readonly number[], windows: readonly { low: number; high: number }[], rising: readonly boolean[]): number {
+  let wish = 0;
+  for (const [index, { low, high }] of windows.entries()) {
+    const figure = figures[index]!;
+    if (Number.isNaN(figure)) return Number.NaN;
+    const outside = figure < low ? 1 : figure > high ? -1 : 0;
+    const wanted = rising[index] ? outside : -outside;
+    if (wanted * wish < 0) return Number.NaN;
+    wish ||= wanted;
+  }
+  return wish;
+}
+
+function isInside(figures: readonly number[], windows: readonly { low: number; high: number }[]): boolean {
+  return windows.every(({ low, high }, index) => figures[index]! >= low && figures[index]! <= high);
+}
+
+/** For each figure whether it rises with the amount; undefined where one turns or is unknown. */
+function directionsOf(seen: ReadonlyMap<number, readonly number[]>): boolean[] | undefined {
+  const rows = [...seen].sort(([one], [other]) => one - other).map(([, figures]) => figures);
+  const rising: boolean[] = [];
+  for (const [index, first] of rows[0]!.entries()) {
+    const span = rows[rows.length - 1]![index]! - first;
+    for (let row = 1; row < rows.length; row++) {
+      const [before, after] = [rows[row - 1]![index]!, rows[row]![index]!];
+      // Equal ends count as one way; rounding is no turn.
+      if (before !== after && !((after - before) * Math.sign(span) >= -1e-9 * Math.abs(before))) return undefined;
+    }
+    rising.push(span >= 0);
+  }
+  return rising;
+}
+
+function outwards(fits: (steps: number) => boolean, here: number, last: number): number | undefined {
+  let above = Math.floor(here + 1e-9) + 1;
+  let below = Math.ceil(here - 1e-9) - 1;
   while (above <= last || below >= 1) {
-    const upFirst = below < 1 || (above <= last && above * stepMl - ml.value <= ml.value - below * stepMl);
+    const upFirst = below < 1 || (above <= last && above - here <= here - below);
     const steps = upFirst ? above++ : below--;
-    if (holds(steps)) return round(steps * stepMl);
+    if (fits(steps)) return steps;
   }
   return undefined;
 }
-const mostSteps = 800;
-
-function withAmount(plan: ServePlan, index: number, pour: PourPlan, ml: { value: number; u: number; why: string }): ServePlan {
-  return { ...plan, pours: plan.pours.with(index, { ...pour, amount: { ml } }) };
-}
 
 /** Takes off the dust of binary fractions: 0.1 × 3 is 0.3. */
-const round = (ml: number): number => Number(ml.toPrecision(12));
+export const withoutDust = (amount: number): number => Number(amount.toPrecision(12));

@@ -1,109 +1,75 @@
 /** The nearest measurable amount of one pour at which a drink is as wanted. */
-import type { Pour, Quantity } from "../../grammar/tree.ts";
-import { nearestAmount } from "../engine/adjust.ts";
-import { assess } from "../engine/assess.ts";
+import { nearestAmount, withoutDust } from "../engine/adjust.ts";
 import { liquidOf } from "../engine/composition.ts";
-import { at, sugarOf } from "../engine/liquid.ts";
-import type { Outcome, PourPlan, ServePlan } from "../engine/plan.ts";
+import { at, type Masses, sugarOf } from "../engine/liquid.ts";
+import type { Outcome, PourPlan } from "../engine/plan.ts";
 import { isKnown } from "../engine/uncertainty.ts";
+import { changeableDrink, stepFor, whyFixed } from "./changeable.ts";
+import { amountText, changedLine } from "./changed-line.ts";
 import type { Assessment } from "./drink.ts";
 import { type FamilyWindow, isInside } from "./family.ts";
 import type { Edit } from "./finding.ts";
 import type { House } from "./house.ts";
-import { stepOf, writtenNumber } from "./measurable.ts";
 import type { FlatPour } from "./riff.ts";
-import { settingsOf } from "./settings.ts";
-import { writtenName } from "./write.ts";
 
 export interface Adjustment {
   readonly pour: FlatPour;
-  readonly quantity: Quantity;
-  /** The new amount as it is written, in the pour's own unit. */
+  /** The new amount as it is written, in the pour's own unit: `27.5 ml`. */
   readonly text: string;
   readonly outcome: Outcome;
+  readonly edit: Edit;
   /** How far the amount moves: the logarithm of new ÷ old, without its sign. */
   readonly change: number;
 }
 
-/** Amounts are tried up to so many times the present one, and down to one step. */
-const furthest = 4;
-
 /**
- * For each pour that brings sugar or acid the nearest amount at which the drink stands inside all of
- * the windows, as far as there is one; the smallest change first. Only one pour is changed at a time.
+ * For each pour that may be changed for this the nearest amount at which the drink stands inside all of the
+ * windows, as far as there is one; the smallest change first. Only one pour is changed at a time, between
+ * one step of its measure and four times what it is.
  */
-export function nearestAdjustments(house: House, { flat, plan, pours }: Assessment, windows: readonly FamilyWindow[]): Adjustment[] {
-  const settings = settingsOf(house, house.scopeOf(flat.entry));
+export function nearestAdjustments(
+  house: House,
+  assessment: Assessment,
+  windows: readonly FamilyWindow[],
+  mayChange: (perGram: Masses) => boolean,
+): Adjustment[] {
+  const { plan, pours, flat } = assessment;
+  const changeable = changeableDrink(house, assessment);
   const found: Adjustment[] = [];
   for (const [index, pour] of pours.entries()) {
-    const { quantity } = pour;
-    const planned = plan.pours[index]!;
-    const unit = quantity?.unit?.unit;
-    const step = unit && stepOf(unit, settings);
-    const oneMl = quantity && mlOfOne(quantity, planned);
-    if (!quantity || !step || !oneMl || !isTasted(planned)) continue;
-    // What is poured for several serves moves by a step for each of them.
-    const stepMl = step * oneMl * Math.max(1, plan.serves);
-    const ends = [stepMl, furthest * quantity.value! * oneMl].map((ml) => assess(withAmount(plan, index, ml)));
-    if (!windows.every((window) => isReached(window, ends))) continue;
-    const ml = nearestAmount(plan, index, stepMl, (outcome) => windows.every((window) => isInside(outcome, window)), furthest);
-    if (ml === undefined) continue;
-    const amount = ml / oneMl;
-    found.push({
-      pour,
-      quantity,
-      text: writtenNumber(amount, unit, quantity),
-      outcome: assess(withAmount(plan, index, ml)),
-      change: Math.abs(Math.log(amount / quantity.value!)),
-    });
+    if (whyFixed(changeable, pour) !== undefined || !mayChange(liquidOf(plan.pours[index]!.of).perGram)) continue;
+    const { value, unit } = pour.quantity!;
+    const step = stepFor(unit!.unit, changeable.settings, plan.serves);
+    const present = amountIn(plan.pours[index]!);
+    if (!step || !present) continue;
+    const size = present / value!;
+    const nearest = nearestAmount(plan, index, step * size, windows);
+    if (nearest === undefined) continue;
+    const amount = withoutDust(nearest / size);
+    // Parts of a stated total share it out anew; the search left the others as they are.
+    const outcome = changeable.with(pour, amount) as Outcome;
+    const edit = changedLine(flat.entry, pours, pour, amount);
+    if (!edit || !windows.every((window) => isInside(outcome, window))) continue;
+    found.push({ pour, text: amountText(pour, amount), outcome, edit, change: Math.abs(Math.log(amount / value!)) });
   }
   return found.sort((one, other) => one.change - other.change);
 }
 
-/** The edit that gives a pour of this drink another amount; a riff writes its own line for a pour that it inherits. */
-export function editOf(assessment: Assessment, { pour, quantity, text }: Adjustment): Edit {
-  const { entry } = assessment.flat;
-  const own = pour.entry === entry ? writtenIn(pour) : undefined;
-  if (own?.quantity === quantity) return { entry, line: pour.line, start: quantity.numeral.start, end: quantity.numeral.end, text };
-  const amount = `${text} ${quantity.unit!.text}`;
-  // A swap that keeps the amount of what it replaces: the new amount goes before its name.
-  if (own?.name) return { entry, line: pour.line, start: own.name.start, end: own.name.start, text: `${amount} ` };
-  const line = entry.lines.findLastIndex(({ content }) => content.kind !== "blank" && content.kind !== "comment");
-  const end = entry.lines[line]!.text.length;
-  return { entry, line, start: end, end, text: `\n  ${amount} ${writtenName(pour.ingredient.resolution.text)}` };
+function amountIn({ amount }: PourPlan): number | undefined {
+  const known = Object.values(amount)[0];
+  return known !== true && known && isKnown(known) ? known.value : undefined;
 }
 
-function writtenIn(pour: FlatPour): Pour | undefined {
-  const content = pour.entry.lines[pour.line]?.content;
-  if (content?.kind === "swap") return content.readings.find((reading) => reading.in.name === pour.name)?.in;
-  return content?.kind === "pour" ? content.pour : undefined;
+/** What sweetens or sours: half of a dry wine's sugar and acid is too little to do it with. */
+export function isTasted(perGram: Masses): boolean {
+  return sugarOf(perGram) + perGram[at.titratable]! > 0.005;
 }
 
-/**
- * Whether a window can be reached between two ends. What one pour does to a figure goes one way, so
- * where both ends are out on the same side, everything between them is.
- */
-function isReached({ figure, low, high }: FamilyWindow, ends: readonly Outcome[]): boolean {
-  const values = ends.map((outcome) => outcome.value(figure));
-  return !values.every((value) => value !== null && value < low) && !values.every((value) => value !== null && value > high);
+/** What makes stronger, and what only makes longer: nobody moves the sour of a drink for its strength. */
+export function isStrongOrPlain(perGram: Masses): boolean {
+  return perGram[at.ethanol]! > 0.05 || !isTasted(perGram);
 }
 
-/** Millilitres of one of the pour's unit; absent for what is weighed, ranges, and amounts nobody knows. */
-function mlOfOne({ value, upTo }: Quantity, { amount }: PourPlan): number | undefined {
-  if (!value || upTo !== undefined || !("ml" in amount) || !isKnown(amount.ml)) return undefined;
-  return amount.ml.value / value;
+export function isSalty(perGram: Masses): boolean {
+  return perGram[at.salt]! > 0.002;
 }
-
-function withAmount(plan: ServePlan, index: number, value: number): ServePlan {
-  const pour = plan.pours[index]!;
-  return { ...plan, pours: plan.pours.with(index, { ...pour, amount: { ml: { value, u: 0, why: "as adjusted" } } }) };
-}
-
-/** Whether there is sugar or acid in it. */
-function isTasted({ of }: PourPlan): boolean {
-  const { perGram } = liquidOf(of);
-  return sugarOf(perGram) + perGram[at.titratable]! > leastTaste;
-}
-
-/** Grams of sugar and acid in a gram, below which a pour is no way to make a drink sweeter or sourer: half of a dry wine's. */
-const leastTaste = 0.005;

@@ -1,4 +1,4 @@
-/** What a bar can measure: the steps of its jigger, its spoons and its scale. */
+/** What a bar can measure: the steps of its jigger, its spoons, its jugs and its scale. */
 import type { Quantity } from "../../grammar/tree.ts";
 import type { Unit } from "../../grammar/units.ts";
 import type { Settings } from "./settings.ts";
@@ -7,6 +7,16 @@ import { ounceFraction } from "./show.ts";
 /** A jigger's step where it is marked in the other system: common practice, no source. */
 const usualMl = 2.5;
 const usualOunces = 1 / 8;
+/** Halves and quarters by eye, tens of ml on a jug, tenths on an ounce scale: common practice, no source. */
+const usualSteps: Readonly<Record<string, number>> = {
+  tsp: 1 / 2,
+  tbsp: 1 / 2,
+  cup: 1 / 4,
+  dl: 1 / 10,
+  l: 1 / 100,
+  "oz wt": 1 / 10,
+  part: 1 / 4,
+};
 
 /** The step in which amounts of a unit are measured, in that unit; absent for what is not measured. */
 export function stepOf(unit: Unit, settings: Settings): number | undefined {
@@ -15,9 +25,8 @@ export function stepOf(unit: Unit, settings: Settings): number | undefined {
     return (settings.jiggerUnit === "ml" ? settings.jiggerMl : usualMl) / unit.ml!;
   }
   if (unit.bar) return 1;
-  if (unit.dimension === "part") return 1 / 4;
-  if (unit.id === "g") return 1 / 2;
-  return unit.id === "tsp" || unit.id === "tbsp" ? 1 / 2 : undefined;
+  if (unit.id === "kg") return Math.max(1, settings.scaleG) / 1000; // What weighs kilograms shows whole grams.
+  return unit.id === "g" || unit.id === "mg" ? settings.scaleG / unit.g! : usualSteps[unit.id];
 }
 
 /** Whether amounts of the unit are measured with a jigger. */
@@ -39,6 +48,14 @@ export function nearestMeasurable(amount: number, step: number): number {
 export function writtenNumber(value: number, unit: Unit, before?: Quantity): string {
   const fraction = unit.id === "oz" && !before?.numeral.text.includes(".") ? ounceFraction(value) : undefined;
   return fraction ?? String(Number(value.toPrecision(6)));
+}
+
+/** The unit as it was spelled, in the number that the amount wants: `1 dash`, `2 dashes`. */
+export function unitText(unit: Unit, spelled: string, amount: number): string {
+  const [plural] = unit.also;
+  if (!plural || !(unit.bar || unit.dimension === "part")) return spelled;
+  const isWord = [unit.id, plural].includes(spelled.toLowerCase());
+  return isWord ? (amount <= 1 ? unit.id : plural) : spelled;
 }
 
 /** An ounce jigger's own step; a pouring ounce is so many ml, and is measured in steps of them. */

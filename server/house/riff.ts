@@ -193,6 +193,6 @@ export function sameIngredient(one: Pick<FlatPour, "ingredient">, other: Ingredi
   return fold(one.ingredient.resolution.text) === fold(other.resolution.text);
 }
 
-function sameQuantity(one: Quantity | undefined, other: Quantity): boolean {
+export function sameQuantity(one: Quantity | undefined, other: Quantity): boolean {
   return one?.value === other.value && one?.upTo === other.upTo && one?.unit?.unit === other.unit?.unit;
 }

@@ -1,7 +1,9 @@
 /** Saltier than the window, or less salty. */
+import { isSalty } from "../house/adjust.ts";
 import { isCyclic } from "../house/cycles.ts";
 import { assessDrink } from "../house/drink.ts";
 import { familyOf } from "../house/family.ts";
+import { putRight } from "./put-right.ts";
 import type { Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
 import { findOutside, placeOfWindow, severityOf, showOutside, standard } from "./windows.ts";
@@ -29,7 +31,14 @@ export const salty: Rule = {
       severity: severityOf(entry, [outside]),
       place: placeOfWindow(entry, outside.window),
       what: `This is ${above ? "too salty" : "not salty enough"} for ${standard(assessment, family)}: ${showOutside(outside)}.`,
-      todo: above ? "Take salt out, or what brings it." : "Add salt a pinch at a time.",
+      ...putRight(
+        house,
+        assessment,
+        family,
+        ["salt"],
+        isSalty,
+        above ? "Take salt out, or what brings it." : "Add salt a pinch at a time.",
+      ),
     };
   },
 };

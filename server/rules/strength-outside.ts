@@ -1,7 +1,9 @@
 /** Stronger or weaker than the family, after melt. */
+import { isStrongOrPlain } from "../house/adjust.ts";
 import { isCyclic } from "../house/cycles.ts";
 import { assessDrink } from "../house/drink.ts";
 import { familyOf } from "../house/family.ts";
+import { putRight } from "./put-right.ts";
 import type { Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
 import { findOutside, placeOfWindow, severityOf, showOutside, standard } from "./windows.ts";
@@ -28,9 +30,16 @@ export const strengthOutside: Rule = {
       severity: severityOf(entry, [outside]),
       place: placeOfWindow(entry, outside.window),
       what: `This is ${above ? "stronger" : "weaker"} than ${standard(assessment, family)}: ${showOutside(outside)}.`,
-      todo: above
-        ? "Pour less of what is strong, add water, or name the family that it is."
-        : "Pour more of what is strong, less of the rest, or name the family that it is.",
+      ...putRight(
+        house,
+        assessment,
+        family,
+        ["strength"],
+        isStrongOrPlain,
+        above
+          ? "Pour less of what is strong, add water, or name the family that it is."
+          : "Pour more of what is strong, less of the rest, or name the family that it is.",
+      ),
     };
   },
 };

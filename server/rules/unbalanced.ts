@@ -1,10 +1,9 @@
 /** Sweet against sour, held against the family: one finding, and the nearest amount that puts it right. */
-import { type Adjustment, editOf, nearestAdjustments } from "../house/adjust.ts";
+import { isTasted } from "../house/adjust.ts";
 import { isCyclic } from "../house/cycles.ts";
 import { type Assessment, assessDrink } from "../house/drink.ts";
-import { type Family, type FamilyWindow, familyOf, isInside, type WindowField } from "../house/family.ts";
-import type { Fix } from "../house/finding.ts";
-import { showNumber } from "../house/show.ts";
+import { type Family, familyOf, type WindowField } from "../house/family.ts";
+import { putRight } from "./put-right.ts";
 import type { Rule } from "./rule.ts";
 import { findOutside, type Outside, placeOfWindow, severityOf, showOutside, standard } from "./windows.ts";
 
@@ -27,21 +26,14 @@ export const unbalanced: Rule = {
     if (isUnfinished(assessment, family)) return;
     const outsides = tasted.map((field) => findOutside(assessment.outcome, family.windows.get(field))).filter((one) => one !== undefined);
     if (outsides.length === 0) return;
-    const ways = nearestAdjustments(house, assessment, windowsToKeep(assessment, family)).slice(0, 3);
     yield {
       severity: severityOf(entry, outsides),
       place: placeOfWindow(entry, outsides[0]!.window),
       what: `This is ${verdict(outsides)} for ${standard(assessment, family)}: ${factsOf(outsides).map(showOutside).join("; ")}.`,
-      todo: ways[0] ? `${inWords(ways[0])} puts it right.` : "Change the sweet or the sour, or the window that it is held against.",
-      fixes: () => ways.map((way) => fixOf(assessment, way)),
+      ...putRight(house, assessment, family, tasted, isTasted, "Change the sweet or the sour, or the window that it is held against."),
     };
   },
 };
-
-/** Sweet and sour are to stand inside, and nothing that is inside now is to be driven out. */
-function windowsToKeep({ outcome }: Assessment, { windows }: Family): FamilyWindow[] {
-  return [...windows.values()].filter((window) => tasted.some((field) => field === window.field) || isInside(outcome, window));
-}
 
 /** Nothing sweet and nothing sour is poured yet into what is to be both. */
 function isUnfinished({ outcome }: Assessment, { windows }: Family): boolean {
@@ -62,15 +54,4 @@ function verdict(outsides: readonly Outside[]): string {
 /** Two figures say it; a third only repeats it. */
 function factsOf(outsides: readonly Outside[]): readonly Outside[] {
   return outsides.slice(0, 2);
-}
-
-function inWords({ text, quantity, pour }: Adjustment): string {
-  return `${text} ${quantity.unit!.text} ${pour.ingredient.resolution.text} in place of ${quantity.numeral.text} ${quantity.unit!.text}`;
-}
-
-function fixOf(assessment: Assessment, way: Adjustment): Fix {
-  const { outcome } = way;
-  const after = (["ratio", "sweetnessGPer100Ml"] as const).map((name) => outcome.value(name));
-  const result = after[0] !== null ? `ratio ${showNumber(after[0]!)}` : `sweetness ${showNumber(after[1] ?? 0)} g/100 ml`;
-  return { title: `${inWords(way)} (${result})`, safe: false, edits: [editOf(assessment, way)] };
 }

@@ -1,8 +1,5 @@
 import { expect, test } from "vitest";
-import { nearestAmount } from "../../server/engine/adjust.ts";
-import { assess } from "../../server/engine/assess.ts";
 import { inUnit, type ShownUnit, show, showValue } from "../../server/engine/figure.ts";
-import { exactly, lime, nobodyKnows, plan, pour, spirit, syrup } from "./plans.ts";
 
 test.each<[number | null, number | null, ShownUnit, string]>([
   [17.0832, 0.53, "% vol", "17.1 ± 0.5 % vol"],
@@ -31,30 +28,4 @@ test("volumes in other units", () => {
   expect(inUnit(figure, "oz", 29.5735295625).value).toBeCloseTo(2, 8);
   expect(show(inUnit(figure, "cl", 30), "cl")).toBe("5.91 ± 0.06 cl");
   expect(inUnit({ value: null, plusMinus: null, because: ["?"] }, "oz", 30).because).toEqual(["?"]);
-});
-
-const sour = (syrupMl: number) => plan([pour(spirit, 60), pour(lime, 22.5), pour(syrup, { ml: exactly(syrupMl, 0.6) })], "shake");
-const ratioAtMost = (most: number) => (drink: { value(name: "ratio"): number | null }) => (drink.value("ratio") ?? most + 1) <= most;
-
-test("the nearest amount that puts a drink right is a multiple of the jigger's step", () => {
-  expect(nearestAmount(sour(67.5), 2, 2.5, ratioAtMost(13))).toBe(27.5);
-  expect(nearestAmount(sour(5), 2, 2.5, (drink) => drink.value("sugarGPer100Ml")! >= 4)).toBe(10);
-  const present = assess(sour(22.5)).value("ratio")!;
-  expect(nearestAmount(sour(22.5), 1, 0.1, ratioAtMost(present - 0.01))).toBe(22.6); // no dust of binary fractions
-});
-
-test("an amount between two steps may go either way, the nearer first", () => {
-  const seen: number[] = [];
-  nearestAmount(sour(21), 2, 2.5, (drink) => {
-    seen.push(Math.round(drink.value("beforeVolumeMl")! * 10) / 10);
-    return seen.length === 4;
-  });
-  expect(seen.map((volume) => Math.sign(volume - seen[0]!))).toEqual([0, 1, -1, 1]); // 20, 22.5, 17.5, 25 ml
-});
-
-test("none is offered where none holds, or where the pour has no ml to change", () => {
-  expect(nearestAmount(sour(22.5), 2, 2.5, () => false)).toBeUndefined();
-  expect(nearestAmount(sour(22.5), 9, 2.5, () => true)).toBeUndefined();
-  expect(nearestAmount(plan([pour(spirit, { ml: nobodyKnows("some") })]), 0, 2.5, () => true)).toBeUndefined();
-  expect(nearestAmount(plan([pour(spirit, { g: exactly(50) })]), 0, 2.5, () => true)).toBeUndefined();
 });

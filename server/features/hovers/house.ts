@@ -6,11 +6,11 @@ import { showNumber, showTemperature } from "../../house/show.ts";
 import { bold, paragraphs, table } from "../markdown.ts";
 
 export function describeHouse(house: House, entry: Entry): string {
-  const { units, ounceMl, jiggerMl, freezerC, fridgeC, ambientC, hotC } = settingsOf(house, house.scopeOf(entry));
+  const { units, ounceMl, jiggerMl, scaleG, freezerC, fridgeC, ambientC, hotC } = settingsOf(house, house.scopeOf(entry));
   const rows = [
     ["units", units],
     ["one ounce", `${showNumber(ounceMl)} ml`],
-    ["jigger", `to ${showNumber(jiggerMl)} ml`],
+    ["jigger, scale", `to ${showNumber(jiggerMl)} ml, to ${showNumber(scaleG)} g`],
     ["back bar, fridge", `${showTemperature(ambientC.value)}, ${showTemperature(fridgeC.value)}`],
     ["freezer, hot", `${showTemperature(freezerC.value)}, ${showTemperature(hotC.value)}`],
   ];
