@@ -142,7 +142,10 @@ interface Batch extends Readonly<Making> {
 }
 
 function prepLiquid(prep: PrepModel, shift: Shift | undefined): Liquid {
-  const { masses, reasons } = batchOf(prep, shift);
+  const batch = batchOf(prep, shift);
+  const { masses } = batch;
+  // How much ice it melts, and so all that is counted in a volume, hangs on its strength.
+  const reasons = batch.reasons.ethanol.reduce((all, because) => addReason(all, because, "volume"), batch.reasons);
   if (massOf(masses) > 0) return perGramOf(masses, reasons, reasons);
   const nothing = addReason(reasons, `${prep.name} has nothing in it`, ...topics);
   return perGramOf(onlyWater(), nothing, nothing);

@@ -54,50 +54,62 @@ export function make(making: Making, prep: PrepModel, shift: Shift | undefined):
  * Takes off water until what is left, once it is strained, has the stated size; without one, the size
  * that the prep is said to make. Sugars, acids, salt and solids stay; sugar that is boiled with acid turns
  * in part to glucose and fructose, which is not counted: turned altogether it weighs 5 % more and is 13 %
- * sweeter. Alcohol goes before the water does, acetic acid along with it, and how much of them nobody knows.
+ * sweeter. Alcohol goes before the water does, acetic acid along with it, and how much of them nobody
+ * knows; where the strength is measured afterwards, the alcohol that is missing went off here.
  */
 function boil(making: Making, { to }: PrepStep, prep: PrepModel, shift: Shift | undefined): void {
   const { masses } = making;
-  const cloud = (because: string, ...about: Topic[]) => {
+  const cloud = (because: string, ...about: readonly Topic[]) => {
     making.reasons = addReason(making.reasons, because, ...about);
   };
-  if (masses[at.ethanol]! > alcohol * massOf(masses) || making.reasons.ethanol.length > 0)
-    cloud(`alcohol boils off before water does: how much is left in ${prep.name} is not known until it is measured`, "ethanol", "volume");
+  const target = targetOf(making, to ?? prep.makes, prep.shares === true, shift);
+  const strong = masses[at.ethanol]! > alcohol * massOf(masses) || making.reasons.ethanol.length > 0;
+  const measured = prep.measured?.abvPct;
+  if (strong && !measured)
+    cloud(
+      `alcohol boils off before water does: how much is left in ${prep.name} is not known until it is measured`,
+      ...(target?.unit === "ml" ? (["ethanol", "volume"] as const) : (["ethanol"] as const)),
+    );
   const sour = volatileIn(prep);
   if (sour) cloud(`${sour} boils off with the steam: how much acid is left in ${prep.name} is not known`, "acid");
-  const heldG = to ? 0 : held(making, shift);
-  const left = (offG: number, byVolume: boolean): number => {
-    const after = masses.slice();
-    after[at.water]! -= offG;
-    return (byVolume ? volumeMl(after) : massOf(after)) * (1 - heldG / massOf(after));
-  };
-  const target = targetOf(making, to ?? prep.makes, prep.shares === true, shift);
-  const byVolume = target?.unit === "ml";
-  if (!target) cloud(`how much of ${prep.name} boils away is not stated`, ...topics);
-  // A jug's or a scale's worth too little to boil down from is let pass.
-  else if (left(0, byVolume) < 0.98 * target.size) cloud(`${prep.name} is to be boiled down to more than there is of it`, ...topics);
-  else if (left(masses[at.water]!, byVolume) > target.size)
-    cloud(`${prep.name} is to be boiled down to less than what is dissolved in it`, ...topics);
-  if (!target) return;
-  let offG = 0;
-  for (let round = 0; round < 100; round++) {
-    const step = left(offG, byVolume) - target.size;
-    offG = Math.min(Math.max(0, offG + step), masses[at.water]!);
-    if (Math.abs(step) < 1e-10 * target.size) break;
+  const kept = strong && measured ? ((read(measured, shift) / 100) * ethanolDensity) / 1000 : undefined;
+  const left = target ? boiledDown(masses, target, to ? 0 : held(making, shift), kept) : "how much boils away is not stated";
+  if (typeof left === "string") {
+    cloud(`${prep.name}: ${left}`, ...topics);
+    return;
   }
-  masses[at.water]! -= offG;
-  making.boiledOffG += offG;
+  making.boiledOffG += massOf(masses) - massOf(left);
+  masses[at.water] = left[at.water]!;
+  masses[at.ethanol] = left[at.ethanol]!;
+}
+
+interface Target {
+  readonly size: number;
+  readonly unit: "g" | "ml";
+}
+
+/**
+ * What is left at the stated size, of which so many grams will be held back; `keptGPerMl` is the alcohol
+ * in it, where that is known. A text where it cannot be.
+ */
+function boiledDown(masses: Masses, { size, unit }: Target, heldG: number, keptGPerMl: number | undefined): Masses | string {
+  const sizeOf = (m: Masses): number => (unit === "ml" ? volumeMl(m) : massOf(m)) * (1 - heldG / massOf(m));
+  const left = masses.slice();
+  // A jug's or a scale's worth too little to boil down from is let pass.
+  if (sizeOf(left) < 0.98 * size) return "there is less of it to begin with than it is boiled down to";
+  for (let round = 0; round < 100; round++) {
+    if (keptGPerMl !== undefined) left[at.ethanol] = Math.min(masses[at.ethanol]!, keptGPerMl * volumeMl(left));
+    const step = sizeOf(left) - size;
+    left[at.water] = Math.min(masses[at.water]!, Math.max(0, left[at.water]! - step));
+    if (Math.abs(step) < 1e-10 * size) break;
+  }
+  return sizeOf(left) > 1.001 * size ? "more is dissolved in it than it is boiled down to" : left;
 }
 
 /** The share of alcohol by weight from which on it is alcohol that boils off. */
 const alcohol = 0.001;
 
-function targetOf(
-  { masses }: Making,
-  to: PrepStep["to"],
-  shares: boolean,
-  shift: Shift | undefined,
-): { size: number; unit: "g" | "ml" } | undefined {
+function targetOf({ masses }: Making, to: PrepStep["to"], shares: boolean, shift: Shift | undefined): Target | undefined {
   if (!to) return undefined;
   if ("share" in to) return { size: read(to.share, shift) * volumeMl(masses), unit: "ml" };
   const size = "g" in to ? to.g : to.ml;
@@ -162,7 +174,7 @@ function give(making: Making, { name, sort, grams, holds }: Solid, prep: string)
   const { gives, watery } = strained[sort];
   const about = holds.filter((topic) => topic === "salt" || gives.includes(topic));
   const strong = making.masses[at.ethanol]! > 0 || making.reasons.ethanol.length > 0;
-  const all: readonly Topic[] = watery && strong ? [...about, "ethanol", "volume"] : about;
+  const all: readonly Topic[] = watery && strong ? [...about, "ethanol"] : about;
   if (all.length > 0)
     making.reasons = addReason(making.reasons, `what ${name} leaves in ${prep} is not known until it is measured`, ...all);
   if (!isKnown(grams)) making.unsized = mergeTexts(making.unsized, [grams.because]);

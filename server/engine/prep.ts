@@ -53,13 +53,13 @@ function figuresOf(model: PrepModel, shift?: Shift): number[] {
 
 const madeFrom: Readonly<Record<PrepFigureName, readonly Topic[]>> = {
   massG: ["volume"],
-  volumeMl: ["volume"],
-  densityGPerMl: ["volume"],
+  volumeMl: ["volume", "ethanol"],
+  densityGPerMl: ["volume", "ethanol"],
   brix: ["volume", "sugar"],
   strengthPct: ["volume", "ethanol"],
   acidGPer100G: ["volume", "acid"],
-  sugarGPer100Ml: ["volume", "sugar"],
-  acidGPer100Ml: ["volume", "acid"],
+  sugarGPer100Ml: ["volume", "ethanol", "sugar"],
+  acidGPer100Ml: ["volume", "ethanol", "acid"],
   saltGPer100G: ["volume", "salt"],
   sugarToWater: ["volume", "sugar"],
   solubleGPer100G: ["volume", "sugar", "acid", "salt", "solids"],

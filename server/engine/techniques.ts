@@ -79,11 +79,19 @@ export const techniques: readonly Technique[] = [
     practice,
     "Carbon dioxide is dissolved: neither water nor strength change. Only in bottles made for the pressure.",
   ),
-  row("fine strain", ["fine strain"], practice, "Through a fine sieve: no change of a drink; what a prep strains out holds some of it back.", {
+  row(
+    "fine strain",
+    ["fine strain"],
+    practice,
+    "Through a fine sieve: no change of a drink; what a prep strains out holds some of it back.",
+    {
+      process: straining,
+    },
+  ),
+  row("double strain", ["double strain"], practice, "Through two strainers: as fine strain.", { process: straining }),
+  row("strain", ["strain"], practice, "Off its ice: no change of a drink; what a prep strains out holds some of it back.", {
     process: straining,
   }),
-  row("double strain", ["double strain"], practice, "Through two strainers: as fine strain.", { process: straining }),
-  row("strain", ["strain"], practice, "Off its ice: no change of a drink; what a prep strains out holds some of it back.", { process: straining }),
   row("dump", ["dump"], practice, "Into the glass with the ice it was made with.", { iceInGlass: true }),
   row("muddle", ["muddle"], practice, "Pressed in the vessel: no change that is computed."),
   row("rinse", ["rinse"], practice, "The glass is wetted and emptied."),
@@ -117,6 +125,8 @@ export interface ModelDoubt {
   readonly waterCrushed: Uncertain;
   /** K on the temperature at its end: 10 × spread, so 1.2 shaken, 1.5 stirred, 2.5 built (practice). */
   readonly temperature: Uncertain;
+  /** The usual weight of ice, g, where none is stated: right to a quarter (practice). */
+  readonly iceG: Uncertain;
 }
 
 const doubts = new WeakMap<Technique, ModelDoubt>();
@@ -124,12 +134,13 @@ const doubts = new WeakMap<Technique, ModelDoubt>();
 export function modelDoubt(technique: Technique): ModelDoubt {
   let doubt = doubts.get(technique);
   if (!doubt) {
-    const spread = technique.chill?.spread ?? 0;
+    const { spread = 0, iceG = 0 } = technique.chill ?? {};
     const step = technique.words[0];
     doubt = {
       water: { value: 1, u: spread, why: `how much ice melts in this step (${step}), by the model` },
       waterCrushed: { value: 1, u: Math.max(spread, 0.25), why: `how much crushed ice melts in this step (${step}), by the model` },
       temperature: { value: 0, u: 10 * spread, why: `how cold this step (${step}) makes it, by the model` },
+      iceG: { value: iceG, u: 0.25 * iceG, why: `how much ice is usual for this step (${step}), practice` },
     };
     doubts.set(technique, doubt);
   }

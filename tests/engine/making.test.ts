@@ -67,8 +67,8 @@ describe("boiling down", () => {
 
   test("without a size nothing is known but what went in, and the yield is a size", () => {
     const unsized = of(cordial, { steps: [step("reduce")] });
-    expect(reasonsOf(unsized, "brix")).toEqual(["how much of it boils away is not stated"]);
-    expect(reasonsOf(unsized, "massG")).toEqual(["how much of it boils away is not stated"]);
+    expect(reasonsOf(unsized, "brix")).toEqual(["it: how much boils away is not stated"]);
+    expect(reasonsOf(unsized, "massG")).toEqual(["it: how much boils away is not stated"]);
     expect(valuesOf({ ...unsized, makes: g(400) })).toEqual(valuesOf(of(cordial, { steps: [step("reduce", g(400))], makes: g(400) })));
   });
 
@@ -84,9 +84,17 @@ describe("boiling down", () => {
     expect(reasonsOf(wine, "strengthPct")).toEqual([
       "alcohol boils off before water does: how much is left in it is not known until it is measured",
     ]);
-    const measured = valuesOf({ ...wine, measured: { abvPct: exactly(0) } });
-    expect(measured.strengthPct).toBe(0);
-    expect(measured.massG).toBeCloseTo(250, 6);
+    expect(valuesOf(wine).massG).toBeCloseTo(250, 6);
+    expect(valuesOf(wine).volumeMl).toBeNull();
+  });
+
+  test.each([0, 8])("measured at %d %% vol, the rest of the alcohol went off, and the size is as stated", (abv) => {
+    for (const to of [g(250), ml(250)]) {
+      const made = valuesOf(of([part(spirit, 500), part(sugar, 50)], { steps: [step("reduce", to)], measured: { abvPct: exactly(abv) } }));
+      expect(made.strengthPct).toBeCloseTo(abv, 6);
+      expect("g" in to ? made.massG : made.volumeMl).toBeCloseTo(250, 5);
+      expect(made.massG! + made.boiledOffG!).toBeCloseTo(550, 6);
+    }
   });
 
   test("the acid of vinegar goes off with the steam", () => {
@@ -96,8 +104,8 @@ describe("boiling down", () => {
   });
 
   test.each([
-    ["more than there is", g(900), "it is to be boiled down to more than there is of it"],
-    ["less than is dissolved", g(100), "it is to be boiled down to less than what is dissolved in it"],
+    ["more than there is", g(900), "it: there is less of it to begin with than it is boiled down to"],
+    ["less than is dissolved", g(100), "it: more is dissolved in it than it is boiled down to"],
   ])("to %s is unknown", (_what, to, because) => {
     expect(reasonsOf(of(cordial, { steps: [step("reduce", to)] }), "brix")).toEqual([because]);
   });
