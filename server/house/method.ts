@@ -33,7 +33,7 @@ export interface IceFacts {
   readonly pieceG?: Uncertain;
 }
 
-const secondsIn: Record<string, number> = { s: 1, min: 60, hour: 3600, day: 86400, week: 604800, month: 2629800 };
+export const secondsIn: Record<string, number> = { s: 1, min: 60, hour: 3600, day: 86400, week: 604800, month: 2629800 };
 
 export function readMethod(house: House, scope: Scope, method: FieldLine): Step[] {
   return method.items.map((item) => readStep(house, scope, item));

@@ -23,6 +23,8 @@ export interface StockFacts {
   readonly prices: Prices;
   /** The field of a name in the entry, or where it is taken from. */
   field(name: string): FieldAt | undefined;
+  /** The same without what stands for its kind alone. */
+  namedField(name: string): FieldAt | undefined;
 }
 
 /** What dissolves or is drunk whole counts in the glass; a leaf or a zest does not. */
@@ -48,15 +50,10 @@ const usualSugar: Partial<Record<StockKind, SugarName>> = {
 export function stockFacts(house: House, entry: Entry): StockFacts {
   return house.recall(entry, "stock", () => {
     const chain = chainOf(house, entry);
+    const named = [...chain];
     const kind = kindOf(chain);
     if (kind) chain.push(...genericOf(house, entry, kind));
-    const field = (name: string): FieldAt | undefined => {
-      for (const one of chain) {
-        const found = findFieldIn(one, name);
-        if (found) return found;
-      }
-      return undefined;
-    };
+    const field = (name: string) => findIn(chain, name);
     const name = entry.name?.text ?? "";
     const prices = pricesOf(house, entry, name, kind, field);
     return {
@@ -64,6 +61,7 @@ export function stockFacts(house: House, entry: Entry): StockFacts {
       name,
       kind,
       field,
+      namedField: (name) => findIn(named, name),
       fizz: /^(?:yes|true)$/i.test(field("fizz")?.field.value?.text ?? "") || (kind === "sparkling wine" && !field("fizz")),
       stored: field("stored")?.field.value?.text.toLowerCase(),
       prices,
@@ -97,6 +95,14 @@ export function isInert(facts: StockFacts): boolean {
 /** How large one of a bar measure of this stock is, where the stock or what stands behind it says so. */
 export function ownBarMeasure(facts: StockFacts, unit: string, ounceMl: number): Uncertain | undefined {
   return unit === "dash" || unit === "drop" ? amountOfBarMeasure(facts.field(unit), unit, ounceMl) : undefined;
+}
+
+function findIn(chain: readonly Entry[], name: string): FieldAt | undefined {
+  for (const entry of chain) {
+    const found = findFieldIn(entry, name);
+    if (found) return found;
+  }
+  return undefined;
 }
 
 function chainOf(house: House, entry: Entry): Entry[] {
