@@ -3,6 +3,7 @@
  * the last digit. (4 : 2 : 1 of spirit, lime and agave syrup stands in `sour.test.ts`.)
  */
 import { describe, expect, test } from "vitest";
+import type { Known } from "../../server/engine/plan.ts";
 import { assessDrink } from "../../server/house/drink.ts";
 import { assessPrepEntry } from "../../server/house/prep.ts";
 import { stockFacts } from "../../server/house/stock.ts";
@@ -22,7 +23,7 @@ const larder = (name: string) => {
   const scope = house.scopeOf([...house.documents()][0]!.tree.entries[0]!);
   return stockFacts(house, house.lookup(scope, "ingredient", name)[0]!.entry).model;
 };
-const value = (known: { value?: number }) => known.value!;
+const value = (known: Known) => ("value" in known ? known.value : Number.NaN);
 
 describe("two parts of citric to one of malic acid, 6 g in 100 g, stand in for lime juice", () => {
   const lines = ["4 g citric acid", "2 g malic acid", "to 100 g water"];
