@@ -31,7 +31,7 @@ function namedIn(house: House, scope: Scope, { parts }: Item): Pick<Garnish, "na
   const { quantity } = part;
   const start = quantity ? (quantity.unit ?? quantity.numeral).end : part.start;
   const rest = part.text.slice(start - part.start).trim();
-  const texts = quantity?.unit ? [`${quantity.unit.text} ${rest}`, rest] : [rest, rest.replace(/^(?:an?|the|some|of)\s+/i, "")];
+  const texts = quantity?.unit ? [`${quantity.unit.text} ${rest}`.trimEnd(), rest] : [rest, rest.replace(/^(?:an?|the|some|of)\s+/i, "")];
   for (const text of texts) {
     const found = house.find(scope, "ingredient", text);
     if (!found) continue;
@@ -40,7 +40,7 @@ function namedIn(house: House, scope: Scope, { parts }: Item): Pick<Garnish, "na
     const facts = stockFacts(house, found.entry);
     return { name: text, ingredient: { resolution, facts, model: facts.model } };
   }
-  return { name: texts.at(-1)! };
+  return { name: texts.findLast(Boolean) ?? part.text };
 }
 
 /** A rim takes so much salt or sugar; half of one half of it. Practice, no source. */

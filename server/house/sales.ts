@@ -55,6 +55,11 @@ export function netOf(price: number, { tax, pricesWithTax }: Settings): number |
   return tax === undefined ? null : price / (1 + tax);
 }
 
+/** Whether anything that goes into a drink has a price: a house that states none hears nothing of cost. */
+export function hasCost({ outcome, proportional }: Assessment): boolean {
+  return !proportional && outcome.value("pricedPerServe")! > 0;
+}
+
 /** The share of the net price that all serves together cost; unknown where the cost is, or the net price. */
 export function costShare({ outcome, plan, proportional }: Assessment, net: number | null): Figure {
   const cost = outcome.figure("costPerServe");

@@ -2,17 +2,20 @@
 import type { Entry } from "../../../grammar/tree.ts";
 import type { PrepFigureName, PrepOutcome } from "../../engine/plan.ts";
 import type { House } from "../../house/house.ts";
-import { assessPrepEntry, isSizeless } from "../../house/prep.ts";
+import { assessPrepEntry, isSizeless, prepModel } from "../../house/prep.ts";
 import { type Reading, readingsIn, readOn } from "../../house/readings.ts";
 import { type Measure, showFigure, showList, showNumber, showSugarToWater, showVolume, showWeight } from "../../house/show.ts";
 import { describeCautions } from "../cautions.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
+import { showFreezing } from "./cold.ts";
+import { describeOut } from "./out.ts";
 
 export function describePrep(house: House, entry: Entry, measure: Measure): string {
   const outcome = assessPrepEntry(house, entry);
   return paragraphs(
     `${bold(entry.name?.text ?? "A prep without a name")} · made here`,
-    table(["", ""], rowsOf(entry, outcome, isSizeless(house, entry) ? undefined : measure)),
+    table(["", ""], [...rowsOf(entry, outcome, isSizeless(house, entry) ? undefined : measure), ...freezingRow(house, entry)]),
+    describeOut(house, entry),
     describeCautions(house, entry),
     because(outcome),
   );
@@ -43,6 +46,11 @@ function rowsOf(entry: Entry, outcome: PrepOutcome, measure: Measure | undefined
   const ph = readings.find(({ field }) => field === "ph");
   if (ph) rows.push(["pH", `${showNumber(ph.value.value)}${read("ph")}`]);
   return rows;
+}
+
+function freezingRow(house: House, entry: Entry): string[][] {
+  const freezing = showFreezing(house, entry, prepModel(house, entry));
+  return freezing ? [["freezes", freezing]] : [];
 }
 
 /** `500 g: 100 g boils off, 20 ± 5 g stays behind`; absent where nothing that counts is lost. */

@@ -4,6 +4,8 @@ import type { House } from "../../house/house.ts";
 import { showList } from "../../house/show.ts";
 import { stockFacts } from "../../house/stock.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
+import { showFreezing } from "./cold.ts";
+import { describeOut } from "./out.ts";
 import { isNothing, sourcesOf } from "./sources.ts";
 
 export function describeStock(house: House, entry: Entry): string {
@@ -18,11 +20,14 @@ export function describeStock(house: House, entry: Entry): string {
     facts.fizz && "it bubbles",
     facts.stored && `from the ${facts.stored}`,
   ];
+  const freezing = facts.stored === "freezer" && showFreezing(house, entry, facts.model);
   const missing = missingIn(all.map(({ label }) => label));
   return paragraphs(
     title.filter(Boolean).join(" · "),
+    describeOut(house, entry),
     rows.length > 0 && table(["", "", "from"], rows),
     nothing.length > 0 && `Assumed from the larder to hold no ${showList(nothing, 6).replace(" and ", " or ")}.`,
+    freezing && `It freezes ${freezing}.`,
     missing.length > 0 && `Nobody states its ${missing.join(" or ")}, so what it is poured in cannot be computed in full.`,
   );
 }
