@@ -4,7 +4,7 @@
  */
 
 import { assess } from "./assess.ts";
-import type { FigureName, Outcome, ServePlan, Uncertain } from "./plan.ts";
+import type { FigureName, Outcome, PourPlan, ServePlan, Uncertain } from "./plan.ts";
 import { leastAcid } from "./serve.ts";
 
 export interface FigureWindow {
@@ -27,14 +27,14 @@ export function nearestAmount(
   windows: readonly FigureWindow[],
   furthest = 4,
 ): number | undefined {
-  const present = plan.pours[pourIndex] && knownAmount(plan, pourIndex);
-  if (!present || !(present.value > 0) || !(step > 0)) return undefined;
+  const present = plannedAmount(plan, pourIndex);
+  if (!present || !(step > 0)) return undefined;
   const all = windows.some(({ figure }) => figure === "ratio") ? [...windows, enoughAcid] : windows;
   const figuresAt = (amount: number) => {
     const outcome = assess(withAmount(plan, pourIndex, amount));
     return all.map(({ figure }) => plainFigure(outcome, figure));
   };
-  return nearestInside(figuresAt, all, { present: present.value, step, most: furthest * present.value });
+  return nearestInside(figuresAt, all, { present, step, most: furthest * present });
 }
 
 /** With less acid than this no ratio is told, but the sugar and the acid themselves go on evenly. */
@@ -49,12 +49,17 @@ function plainFigure(outcome: Outcome, figure: FigureName): number {
 export function withAmount(plan: ServePlan, index: number, value: number): ServePlan {
   const pour = plan.pours[index]!;
   const [measure] = Object.keys(pour.amount);
-  const amount = { [measure!]: { ...knownAmount(plan, index), value } } as typeof pour.amount;
+  const amount = { [measure!]: { ...knownAmount(pour), value } } as typeof pour.amount;
   return { ...plan, pours: plan.pours.with(index, { ...pour, amount }) };
 }
 
-function knownAmount(plan: ServePlan, index: number): Uncertain | undefined {
-  const [known] = Object.values(plan.pours[index]!.amount);
+/** The amount of a pour, as it is measured; undefined where it is unknown, fills up, or is nothing. */
+export function plannedAmount(plan: ServePlan, index: number): number | undefined {
+  return knownAmount(plan.pours[index])?.value || undefined;
+}
+
+function knownAmount(pour: PourPlan | undefined): Uncertain | undefined {
+  const [known] = Object.values(pour?.amount ?? {});
   return typeof known === "object" && "value" in known ? known : undefined;
 }
 

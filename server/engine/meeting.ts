@@ -34,7 +34,7 @@ export function meet(figureAt: (amount: number) => number, target: number, prese
   return best.off * start.off <= 0 ? { amount: crossing(offAt, start, best), meets: true } : { amount: best.amount, meets: false };
 }
 
-const decades = [1e-5, 1e-4, 1e-3, 1e-2, 1e-1, 1];
+const decades = [1e-3, 1e-2, 1e-1, 1];
 
 interface Point {
   readonly amount: number;

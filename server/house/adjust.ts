@@ -1,9 +1,8 @@
 /** The nearest measurable amount of one pour at which a drink is as wanted. */
-import { nearestAmount, withoutDust } from "../engine/adjust.ts";
+import { nearestAmount, plannedAmount, withoutDust } from "../engine/adjust.ts";
 import { liquidOf } from "../engine/composition.ts";
 import { at, type Masses, sugarOf } from "../engine/liquid.ts";
-import type { Outcome, PourPlan } from "../engine/plan.ts";
-import { isKnown } from "../engine/uncertainty.ts";
+import type { Outcome } from "../engine/plan.ts";
 import { changeableDrink, stepFor, whyFixed } from "./changeable.ts";
 import { amountText, changedLine } from "./changed-line.ts";
 import type { Assessment } from "./drink.ts";
@@ -40,7 +39,7 @@ export function nearestAdjustments(
     if (whyFixed(changeable, pour) !== undefined || !mayChange(liquidOf(plan.pours[index]!.of).perGram)) continue;
     const { value, unit } = pour.quantity!;
     const step = stepFor(unit!.unit, changeable.settings, plan.serves);
-    const present = amountIn(plan.pours[index]!);
+    const present = plannedAmount(plan, index);
     if (!step || !present) continue;
     const size = present / value!;
     const nearest = nearestAmount(plan, index, step * size, windows);
@@ -53,11 +52,6 @@ export function nearestAdjustments(
     found.push({ pour, text: amountText(pour, amount), outcome, edit, change: Math.abs(Math.log(amount / value!)) });
   }
   return found.sort((one, other) => one.change - other.change);
-}
-
-function amountIn({ amount }: PourPlan): number | undefined {
-  const known = Object.values(amount)[0];
-  return known !== true && known && isKnown(known) ? known.value : undefined;
 }
 
 /** What sweetens or sours: half of a dry wine's sugar and acid is too little to do it with. */

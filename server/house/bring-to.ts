@@ -11,7 +11,7 @@ import { askFor, nearestNames } from "./nearest.ts";
 import { notDeclared } from "./reasons.ts";
 import { sameIngredient, sameQuantity } from "./riff.ts";
 import { showNumber } from "./show.ts";
-import { type NotUnderstood, showGoal, type Target } from "./targets.ts";
+import { capital, type NotUnderstood, showGoal, type Target } from "./targets.ts";
 
 export interface Way {
   readonly pour: ChangedPour;
@@ -19,6 +19,8 @@ export interface Way {
   readonly reached?: Reached;
   /** Why it is not met, and how near it comes, in plain words. */
   readonly problem?: string;
+  /** What is new would go too far with the least that is measured of it. */
+  readonly coarse?: boolean;
 }
 
 export interface Reached {
@@ -38,24 +40,34 @@ export interface Reached {
 
 /** No more of a pour is tried than so many times all that is there. */
 const mostTimes = 50;
+/** Nobody is told of a way that changes a pour by more than so many times without having asked for that pour. */
+const furthest = 4;
 
 /** The way by one named pour, there already or new: its name, with an amount where two are to be told apart or a unit is meant. */
 export function wayWith(house: House, of: Changeable, target: Target, named: string): Way | NotUnderstood {
   const pour = findPour(house, of, named.trim());
-  return "problem" in pour ? pour : wayBy(of, target, pour);
+  if ("problem" in pour) return pour;
+  const way = wayBy(of, target, pour);
+  // What a jigger is too coarse for goes in by the drop, unless a unit was named.
+  const finer = way.coarse && !of.read(named)?.quantity && of.read(`1 drop ${named.trim()}`);
+  return finer ? wayBy(of, target, finer) : way;
 }
 
-/** The ways by each pour that is there and matters: those that get there first, the smallest change before larger ones. */
+/**
+ * The ways by each pour that is there and matters: those that get there first, the smallest change before larger ones.
+ * What would take more than four times what stands, or less than a fourth, is left out.
+ */
 export function waysTo(of: Changeable, target: Target): Way[] {
   const matters = (pour: ChangedPour) => whyFixed(of, pour) === undefined && moves(figureBy(of, target, pour), pour.quantity!.value!);
   const change = ({ pour, reached }: Way) => (reached ? Math.abs(Math.log(reached.amount / pour.quantity!.value!)) : Number.MAX_VALUE);
   const ways = of.pours.filter(matters).map((pour) => wayBy(of, target, pour));
-  return ways.sort((one, other) => change(one) - change(other));
+  const moderate = ways.filter((way) => !way.reached || change(way) <= Math.log(furthest));
+  return moderate.sort((one, other) => change(one) - change(other));
 }
 
 function wayBy(of: Changeable, target: Target, pour: ChangedPour): Way {
   const fixed = whyUnmoved(of, target) ?? whyFixed(of, pour);
-  if (fixed) return { pour, problem: fixed };
+  if (fixed) return { pour, problem: capital(fixed) };
   const { goal, value } = target;
   const figureAt = figureBy(of, target, pour);
   const present = isNew(pour) ? 0 : pour.quantity!.value!;
@@ -68,48 +80,51 @@ function wayBy(of: Changeable, target: Target, pour: ChangedPour): Way {
   const after = of.with(pour, amount);
   const leftOver = after.value(goal.figure)! - value;
   if (isNew(pour) && Math.abs(figureAt(0) - value) <= Math.abs(leftOver)) {
-    return { pour, problem: `Even ${amountText(pour, amount)} of ${nameOf(pour)}, the least that is measured, is too much.` };
+    return { pour, problem: `Even ${amountText(pour, amount)} of ${nameOf(pour)}, the least that is measured, is too much.`, coarse: true };
   }
   const edit = amount === present ? undefined : changedLine(of.entry, of.pours, pour, amount);
   return { pour, reached: { unit, exact: met.amount, amount, ...(step && { step }), after, leftOver, ...(edit && { edit }) } };
 }
 
 function figureBy(of: Changeable, { goal }: Target, pour: ChangedPour): (amount: number) => number {
-  return (amount) => of.with(pour, amount).value(goal.figure) ?? Number.NaN;
+  const at = of.by(pour);
+  return (amount) => at(amount).value(goal.figure) ?? Number.NaN;
 }
 
-function mostOf({ now, pours, settings }: Changeable, { quantity, ingredient }: ChangedPour): number {
+function mostOf({ entry, now, pours, settings }: Changeable, { quantity, ingredient }: ChangedPour): number {
   const { unit } = quantity!.unit!;
   if (unit.dimension === "part") return mostTimes * pours.reduce((sum, pour) => sum + (pour.quantity?.value ?? 0), 0);
-  const wholeMl = now.value("afterVolumeMl") ?? now.value("volumeMl") ?? 1000;
+  const wholeMl = now.value(entry.kind === "drink" ? "afterVolumeMl" : "volumeMl") ?? 1000;
   return (mostTimes * wholeMl) / sizeOf(unit, ingredient.facts, settings).value;
 }
 
 function findPour(house: House, of: Changeable, named: string): ChangedPour | NotUnderstood {
   const asked = of.read(named);
-  if (!asked) return { problem: `“${named}” does not read as something that is poured.` };
+  if (!asked) return { problem: `“${named}” is nothing that goes into the liquid.` };
   const { resolution } = asked.ingredient;
   const all = of.pours.filter((pour) => sameIngredient(pour, asked.ingredient));
   const meant = asked.quantity && all.length > 1 ? all.filter((pour) => sameQuantity(pour.quantity, asked.quantity!)) : all;
   if (meant.length === 1) return meant[0]!;
   if (all.length > 1) {
     return {
-      problem: `${resolution.text} is poured more than once; name it with its amount, such as “${all.map(asWritten)[0]} ${resolution.text}”.`,
+      problem: `${capital(resolution.text)} is poured more than once; name it with its amount, such as “${all.map(asWritten)[0]} ${resolution.text}”.`,
     };
   }
   if (of.aside.some((pour) => sameIngredient(pour, asked.ingredient))) {
-    return { problem: `${resolution.text} is written there, but as none of the liquid: it is optional, for the rim, or stays behind.` };
+    return {
+      problem: `${capital(resolution.text)} is written there, but as none of the liquid: it is optional, for the rim, or stays behind.`,
+    };
   }
   if (!resolution.found) {
     const near = nearestNames(house, house.scopeOf(of.entry), "ingredient", resolution.text);
-    return { problem: `${notDeclared(resolution.text)}. ${askFor(near, "Declare it, or check the spelling.")}` };
+    return { problem: `${capital(notDeclared(resolution.text))}. ${askFor(near, "Declare it, or check the spelling.")}` };
   }
-  return asked.quantity ? asked : of.read(`1 ${usualUnit(of, asked)} ${named}`)!;
+  return asked.quantity || asked.lead ? asked : of.read(`1 ${usualUnit(of, asked)} ${named}`)!;
 }
 
-/** `22.5 ml`, as the line has it. */
+/** `22.5 ml`, as the line has it; nothing for what stands on none. */
 export function asWritten({ entry, line, quantity }: ChangedPour): string {
-  return quantity ? entry.lines[line]!.text.slice(quantity.numeral.start, quantity.end) : "";
+  return quantity && line > 0 ? entry.lines[line]!.text.slice(quantity.numeral.start, quantity.end) : "";
 }
 
 export function nameOf({ ingredient }: ChangedPour): string {
@@ -121,12 +136,13 @@ function moves(figureAt: (amount: number) => number, amount: number): boolean {
   return !(Math.abs(one - other) <= 1e-9 * Math.abs(one));
 }
 
-function whyUnmoved({ entry, proportional }: Changeable, { goal }: Target): string | undefined {
+function whyUnmoved({ entry, proportional, shared }: Changeable, { goal }: Target): string | undefined {
   if (goal.measured && findFieldIn(entry, goal.measured)) {
     return `The reading in \`${goal.measured}:\` stands over what is computed. Take it out, adjust, and measure again.`;
   }
-  if (goal.figure !== "afterVolumeMl" || !proportional) return undefined;
-  return "It is written in parts without a size, so it has no volume yet: add `total:` or `part:`.";
+  if (goal.figure !== "afterVolumeMl") return undefined;
+  if (proportional) return "It is written in parts without a size, so it has no volume yet: add `total:` or `part:`.";
+  return shared ? "Its parts share out `total:`: change that, and every one of them follows." : undefined;
 }
 
 function whyShort(of: Changeable, target: Target, pour: ChangedPour, met: Meeting | undefined, most: number): string {
@@ -148,8 +164,4 @@ function whyShort(of: Changeable, target: Target, pour: ChangedPour, met: Meetin
   const beyond = [0.9, 1.1].flatMap((share) => at(share * met.amount).because ?? [])[0];
   const there = `${capital(name)} brings the ${goal.word} no nearer than ${shown}, with about ${showNumber(met.amount)} ${findUnit(pour.quantity!.unit!.text)!.id}`;
   return beyond ? `${there}; beyond that there is ${beyond}.` : `${there}.`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

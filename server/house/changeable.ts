@@ -2,6 +2,8 @@
 import { readLine } from "../../grammar/line.ts";
 import type { Entry, Pour } from "../../grammar/tree.ts";
 import type { Unit } from "../../grammar/units.ts";
+import { plannedAmount, withAmount as planWith } from "../engine/adjust.ts";
+import { assess } from "../engine/assess.ts";
 import type { Figure, FigureName, PrepFigureName } from "../engine/plan.ts";
 import { assessPrep } from "../engine/prep.ts";
 import { type Assessment, assessDrink, assessFlat } from "./drink.ts";
@@ -33,8 +35,12 @@ export interface Changeable {
   readonly serves: number;
   /** Written in parts without a size: there are shares and no amounts. */
   readonly proportional: boolean;
-  /** The pour with so many of its unit, new or in the place of what stands. */
+  /** Written in parts of a stated total. */
+  readonly shared: boolean;
+  /** With so many of a pour's unit, new or in the place of what stands. */
   with(pour: ChangedPour, amount: number): Computed;
+  /** The same for many amounts of one pour, quickly: only the values are right, not how sure they are. */
+  by(pour: ChangedPour): (amount: number) => Pick<Computed, "value">;
   /** A pour as the entry would take it: its text is a line of a spec. Absent where it brings nothing to the liquid. */
   read(text: string): ChangedPour | undefined;
 }
@@ -53,6 +59,7 @@ export function changeableDrink(house: House, assessment: Assessment): Changeabl
     return index < 0 ? [...flat.pours, pour] : flat.pours.with(index, pour);
   };
   const changed = (pour: FlatPour) => assessFlat(house, { ...flat, pours: replaced(pour) });
+  const shared = flat.field("total") !== undefined && flat.field("part") === undefined;
   return {
     entry,
     settings: settingsOf(house, house.scopeOf(entry)),
@@ -61,7 +68,17 @@ export function changeableDrink(house: House, assessment: Assessment): Changeabl
     aside: flat.pours.filter((pour) => !pours.includes(pour)),
     serves: plan.serves,
     proportional,
+    shared,
     with: (pour, amount) => changed(withAmount(pour as FlatPour, amount)).outcome as Computed,
+    by(pour) {
+      const whole = isNew(pour) ? changed(pour as FlatPour) : assessment;
+      const index = whole.pours.findIndex((one) => one.name === pour.name);
+      const size = plannedAmount(whole.plan, index);
+      // Parts of a stated total share it out anew.
+      if (size === undefined || shared) return (amount) => changed(withAmount(pour as FlatPour, amount)).outcome as Computed;
+      const one = size / pour.quantity!.value!;
+      return (amount) => assess(planWith(whole.plan, index, amount * one)) as Computed;
+    },
     read(text) {
       const pour = pourIn(text);
       const fresh = pour && flatPour(house, house.scopeOf(entry), entry, 0, pour);
@@ -84,6 +101,14 @@ function changeablePrep(house: House, entry: Entry): Changeable {
       ...(pour.quantity && { quantity: pour.quantity }),
     };
   };
+  const withPart = (changed: ChangedPour, amount: number) => {
+    const { line, pour } = changed as ReturnType<typeof asChanged>;
+    const { part } = prepPour(house, entry, line, withAmount(pour, amount))!;
+    const index = pours.findIndex((one) => one.line === line);
+    const parts = pours.map((one) => one.part);
+    const whole = model.type === "prep" ? model : { type: "prep" as const, name: model.name };
+    return assessPrep({ ...whole, parts: index < 0 ? [...parts, part] : parts.with(index, part) }) as Computed;
+  };
   return {
     entry,
     settings: settingsOf(house, house.scopeOf(entry)),
@@ -92,14 +117,9 @@ function changeablePrep(house: House, entry: Entry): Changeable {
     aside: pours.filter(({ part }) => part.discarded).map(asChanged),
     serves: 1,
     proportional: pours.some(({ pour }) => pour.quantity?.unit?.unit.dimension === "part"),
-    with(changed, amount) {
-      const { line, pour } = changed as ReturnType<typeof asChanged>;
-      const { part } = prepPour(house, entry, line, withAmount(pour, amount))!;
-      const index = pours.findIndex((one) => one.line === line);
-      const parts = pours.map((one) => one.part);
-      const whole = model.type === "prep" ? model : { type: "prep" as const, name: model.name };
-      return assessPrep({ ...whole, parts: index < 0 ? [...parts, part] : parts.with(index, part) }) as Computed;
-    },
+    shared: false,
+    by: (pour) => (amount) => withPart(pour, amount),
+    with: withPart,
     read(text) {
       const pour = pourIn(text);
       const fresh = pour && prepPour(house, entry, 0, pour);
@@ -112,10 +132,10 @@ function withAmount<P extends { readonly quantity?: ChangedPour["quantity"] }>(p
   return { ...pour, quantity: { ...pour.quantity!, value } };
 }
 
-/** What a line pours; absent where it reads as anything else. */
+/** What a line pours; absent where it reads as anything else, or pours nothing of a name. */
 function pourIn(text: string): Pour | undefined {
   const { content } = readLine(`  ${text}`);
-  return content.kind === "pour" ? content.pour : undefined;
+  return content.kind === "pour" && content.pour.name ? content.pour : undefined;
 }
 
 /** Whether the pour stands nowhere yet. */

@@ -44,9 +44,10 @@ export function nearestMeasurable(amount: number, step: number): number {
   return Math.max(1, Math.round(amount / step)) * step;
 }
 
-/** A number of a unit as a spec writes it: ounces in eighths and thirds where they come out, unless decimals stood there before. */
+/** A number of a unit as a spec writes it: ounces and parts in eighths and thirds where they come out, unless decimals stood there before. */
 export function writtenNumber(value: number, unit: Unit, before?: Quantity): string {
-  const fraction = unit.id === "oz" && !before?.numeral.text.includes(".") ? ounceFraction(value) : undefined;
+  const broken = unit.id === "oz" || unit.dimension === "part";
+  const fraction = broken && !before?.numeral.text.includes(".") ? ounceFraction(value) : undefined;
   return fraction ?? String(Number(value.toPrecision(6)));
 }
 

@@ -109,7 +109,7 @@ export function readTarget(house: House, entry: Entry, text: string): Target | N
     return { problem: `“${asked}” is nothing that a ${entry.kind} can be brought to. ${askFor(near, `Known: ${wordsOf(own)}.`)}` };
   }
   if (quantity?.value === undefined || quantity.upTo !== undefined) {
-    return { problem: `“${text.trim()}” holds no one number to go for. Write it as \`${(meant[0] ?? own[0]!).example}\`.` };
+    return { problem: `“${text.trim()}” does not hold one number to go for. Write it as \`${(meant[0] ?? own[0]!).example}\`.` };
   }
   if (!asked && new Set(meant.map((goal) => goal.word)).size !== 1) {
     return { problem: `“${text.trim()}” does not say of what. Write the word too, as in \`${own[0]!.example}\`; known: ${wordsOf(own)}.` };
@@ -178,6 +178,7 @@ function partIn(text: string) {
   return content.kind === "field" ? onlyPart(content) : undefined;
 }
 
-function capital(text: string): string {
+/** As it starts a sentence. */
+export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
