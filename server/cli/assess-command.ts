@@ -1,13 +1,12 @@
 /** `mutchkin assess`: drinks and preps with their figures. */
 import type { Entry } from "../../grammar/tree.ts";
-import { cautionsOf } from "../features/cautions.ts";
-import { assessDrink } from "../house/drink.ts";
 import type { House } from "../house/house.ts";
 import { fold } from "../house/names.ts";
 import { askFor, nearestOf } from "../house/nearest.ts";
 import { settingsOf } from "../house/settings.ts";
 import { assessEntries } from "../reports/assess.ts";
 import { assessText, type Sheet } from "../reports/assess-text.ts";
+import { cautionsIn } from "../reports/cautions-in.ts";
 import { prepsIn } from "../reports/preps-in.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { openHouse } from "./session.ts";
@@ -59,15 +58,6 @@ function drinksNamed(name: string, entries: readonly Entry[]): readonly Entry[] 
 
 function withPreps(house: House, drinks: readonly Entry[]): readonly Entry[] {
   return [...drinks, ...new Set(drinks.flatMap((drink) => prepsIn(house, drink)))];
-}
-
-function cautionsIn(house: House, entries: readonly Entry[]): ReadonlyMap<string, readonly string[]> {
-  const found = new Map<string, string[]>();
-  for (const entry of entries) {
-    if (entry.kind !== "drink" || !entry.name) continue;
-    for (const caution of cautionsOf(assessDrink(house, entry))) found.set(caution, [...(found.get(caution) ?? []), entry.name.text]);
-  }
-  return found;
 }
 
 /** The one house that all are of, and the unit that its people read; millilitres where there are several. */

@@ -18,7 +18,7 @@ function chapterOf({ code, severity, docs }: Rule): string {
   return [
     `## ${code}`,
     `**${docs.title}.** Usually: ${severity}.`,
-    docs.why,
+    docs.source ? `${docs.why} _Source: ${docs.source}_` : docs.why,
     "Found:",
     fenced(docs.bad),
     "Put right:",

@@ -1,10 +1,12 @@
 /** Every rule, in the order of the reference page. Adding one is a line here. */
+import { cautions } from "./cautions/all.ts";
 import { curdling } from "./curdling.ts";
 import { cyclic } from "./cyclic.ts";
+import { dilutionOutside } from "./dilution-outside.ts";
 import { duplicateHouse } from "./duplicate-house.ts";
 import { duplicateName } from "./duplicate-name.ts";
 import { glassTooSmall } from "./glass-too-small.ts";
-import { hazard } from "./hazard.ts";
+import { incompleteStep } from "./incomplete-step.ts";
 import { misplacedLine } from "./misplaced-line.ts";
 import { missingGarnish } from "./missing-garnish.ts";
 import { missingGlass } from "./missing-glass.ts";
@@ -62,6 +64,7 @@ export const rules: readonly Rule[] = [
   // the drink
   unbalanced,
   strengthOutside,
+  dilutionOutside,
   salty,
   glassTooSmall,
   curdling,
@@ -70,9 +73,11 @@ export const rules: readonly Rule[] = [
   unmeasurable,
   mixedUnits,
   volumeOfSolid,
+  incompleteStep,
   missingMethod,
   missingGlass,
   missingGarnish,
   unknownFigures,
-  hazard,
+  // what can hurt someone
+  ...cautions,
 ];

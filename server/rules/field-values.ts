@@ -74,6 +74,7 @@ const unitsOf: Readonly<Record<string, readonly string[]>> = {
   drop: ["ml", "cl"],
   splash: ["ml", "cl", "oz"],
   pinch: ["g", "mg"],
+  "serve limit": ["g"],
   holds: ["ml", "cl", "dl", "l", "oz", "pint"],
   weight: ["g", "kg", "oz wt"],
   density: ["", "g/ml"],

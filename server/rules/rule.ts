@@ -18,6 +18,8 @@ export interface Rule {
     readonly title: string;
     /** One paragraph: why anybody would care. */
     readonly why: string;
+    /** Where that is published, and how it was come by, where anybody would ask. */
+    readonly source?: string;
     /** A text with exactly one finding of this code. */
     readonly bad: string;
     /** The same put right: none of it. */

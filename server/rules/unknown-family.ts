@@ -12,8 +12,8 @@ export const unknownFamily: Rule = {
   docs: {
     title: "A family that is not known",
     why: "The family holds the windows that a drink is weighed against; without it nothing is said of its balance.",
-    bad: specimen(["50 ml gin", "150 ml tonic water"], { family: "sweet hihgball" }),
-    good: specimen(["50 ml gin", "150 ml tonic water"], { family: "sweet highball" }),
+    bad: specimen(["50 ml gin", "150 ml ginger beer"], { family: "sweet hihgball" }),
+    good: specimen(["50 ml gin", "150 ml ginger beer"], { family: "sweet highball" }),
   },
   *check(house, entry) {
     const named = namedIn(house, entry, findFieldIn(entry, "family"), "family");

@@ -61,7 +61,7 @@ describe("a drink", () => {
     checkHover(sour(), "no ⚠");
     checkHover(sour().replace("simple syrup\n", "simple syrup\n  1 egg white\n"), "⚠ Raw egg");
     checkHover(sour().replace("simple syrup\n", "simple syrup\n  1 pasteurised egg white\n"), "no Raw egg");
-    checkHover(sour().replace("22.5 ml lime juice", "30 ml espresso"), "⚠ Alcohol with caffeine", "local rules");
+    checkHover(sour().replace("22.5 ml lime juice", "30 ml espresso"), "⚠ Alcohol with caffeine", "local code");
   });
 
   test("in parts without a size it says that only shares are known", () => {
@@ -159,9 +159,9 @@ describe("a pour", () => {
   });
 
   test("in a prep it tells its share of the whole", () => {
-    checkHover("prep brine\n  20 g sea sa<>lt\n  80 g water\n", "**20 g sea salt** · 20 % of it by weight");
-    checkHover("prep brine\n  20 g sea salt\n  to 100 g wat<>er\n", "80 % of it by weight", "Brings 80 g water.");
-    checkHover("prep syrup\n  parts by: weight\n  2 parts white sug<>ar\n  1 part water\n", "67 % of it by weight");
+    checkHover("prep brine\n  20 g sea sa<>lt\n  80 g water\n", "**20 g sea salt** · 20 % of what goes in by weight");
+    checkHover("prep brine\n  20 g sea salt\n  to 100 g wat<>er\n", "80 % of what goes in by weight", "Brings 80 g water.");
+    checkHover("prep syrup\n  parts by: weight\n  2 parts white sug<>ar\n  1 part water\n", "67 % of what goes in by weight");
     checkHover("prep rum\n  700 ml aged rum\n  8 bay lea<>ves, strained out\n", "strained out", "brings no weight");
   });
 

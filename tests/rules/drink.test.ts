@@ -224,13 +224,3 @@ describe("figures that are unknown", () => {
       "unknown-ingredient",
     ));
 });
-
-describe("hazards", () => {
-  test.each([
-    ["garnish: a chip of dry ice", ["hazard"]],
-    ["story: Foxglove grew by the door.", []],
-    ["garnish: dry iceberg lettuce", []],
-  ])("`%s`", (line, expected) => expect(codesIn(specimen(["50 ml gin"], Object.fromEntries([line.split(": ")])))).toEqual(expected));
-  test("one caution for an entry, in its steps as well", () =>
-    expect(codesIn("prep syrup\n  100 g water\n  steps:\n    Steep the foxglove, then\n    chill it with dry ice.\n")).toEqual(["hazard"]));
-});

@@ -7,7 +7,7 @@ import { type Family, familyOf, type WindowField } from "../../house/family.ts";
 import { glassOf } from "../../house/glass.ts";
 import type { House } from "../../house/house.ts";
 import { type Measure, showFigure, showList, showNumber, showShare, showTemperature, showVolume, showWindow } from "../../house/show.ts";
-import { cautionsOf } from "../cautions.ts";
+import { describeCautions } from "../cautions.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
 import { describeSums } from "./explain.ts";
 
@@ -21,7 +21,7 @@ export function describeDrink(house: House, entry: Entry, measure: Measure): str
   const rows = rowsOf(house, assessment, family, measure);
   const head = family.name ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
   const left = mostLines - rows.length - 2;
-  const notes = notesOf(assessment, rows).slice(0, left).join(lineBreak);
+  const notes = notesOf(house, assessment, rows).slice(0, left).join(lineBreak);
   return paragraphs(titleOf(house, entry, assessment), table(head, rows), notes, describeSums(assessment, measure));
 }
 
@@ -115,10 +115,10 @@ function perServe({ value, plusMinus, because }: Figure, serves: number): Figure
 }
 
 /** What to know besides the figures, what matters most first. */
-function notesOf(assessment: Assessment, rows: readonly Row[]): string[] {
+function notesOf(house: House, assessment: Assessment, rows: readonly Row[]): string[] {
   const notes = [];
-  const cautions = cautionsOf(assessment);
-  if (cautions.length > 0) notes.push(`⚠ ${cautions.join(" ")}`);
+  const cautions = describeCautions(house, assessment.flat.entry);
+  if (cautions) notes.push(cautions);
   if (rows.some(([, value]) => value.startsWith("unknown"))) {
     const reasons = reasonsOf(assessment);
     if (reasons.length > 0) notes.push(`Unknown, because ${asText(showList(reasons, 3))}.`);
