@@ -57,6 +57,14 @@ export function goalsIn(tables: readonly Table[]): readonly Goal[] {
       "of itself",
       points("Dilution, shaken and stirred: a calibration"),
     ),
+    goal(
+      "energy by the regulation's factors",
+      "food tables, in whole numbers",
+      0.5,
+      "kJ or kcal",
+      points("Energy from fat, carbohydrate, protein and ethanol"),
+    ),
+    goal("standard drinks", "each country's own figure", 0.0005, "of itself", points("Standard drinks")),
     goal("units", "NIST Handbook 44, UK Weights and Measures Act", 1e-12, "of itself", points("Units")),
   ];
 }
