@@ -202,14 +202,16 @@ function solidOf(of: Model, amount: PrepPart["amount"], sort: SolidSort, shift: 
   const { perGram, reasons, gPerMl } = liquidOf(of, shift);
   const [quantity] = Object.values(amount) as [Known];
   const weighed = "g" in amount || "upToG" in amount;
-  const may = (topic: Topic, grams: number) => grams > 0 || reasons[topic].length > 0;
+  const holds = (topic: Topic, perGram: number) => (reasons[topic].length > 0 ? null : perGram);
   return {
     name: of.name,
     sort,
     grams: isKnown(quantity) ? { value: read(quantity, shift) * (weighed ? 1 : gPerMl), u: 0, why: quantity.why } : quantity,
-    holds: (["sugar", "acid", "salt"] as const).filter((topic) =>
-      may(topic, topic === "sugar" ? sugarOf(perGram) : perGram[topic === "acid" ? at.titratable : at.salt]!),
-    ),
+    holds: {
+      sugar: holds("sugar", sugarOf(perGram)),
+      acid: holds("acid", perGram[at.titratable]!),
+      salt: holds("salt", perGram[at.salt]!),
+    },
   };
 }
 

@@ -26,8 +26,8 @@ export interface Solid {
   readonly name: string;
   readonly sort: SolidSort;
   readonly grams: Known;
-  /** Of these it holds some, or may hold some. */
-  readonly holds: readonly Topic[];
+  /** Grams in a gram of it; null where nobody says. */
+  readonly holds: Readonly<Record<"sugar" | "acid" | "salt", number | null>>;
 }
 
 /**
@@ -135,7 +135,7 @@ function volatileIn(model: Model): string | undefined {
 function strain(making: Making, prep: PrepModel, shift: Shift | undefined): void {
   const { masses, solids, sets } = making;
   const heldG = held(making, shift);
-  for (const solid of solids) give(making, solid, prep.name);
+  for (const solid of solids) give(making, solid, prep.name, shift);
   for (const [how, set] of Object.entries(sets) as [keyof Making["sets"], Making["sets"]["curd"]][]) {
     const solidsG = Math.min(masses[at.solids]!, read(setting[how].solids, shift) * set.solidsG);
     const fatG = Math.min(masses[at.fat]!, set.fatG);
@@ -169,16 +169,24 @@ function held({ solids, sets }: Making, shift: Shift | undefined): number {
   return grams;
 }
 
-/** What was strained out has left some of what it held, and nobody knows how much. */
-function give(making: Making, { name, sort, grams, holds }: Solid, prep: string): void {
+/** What was strained out has left some of what it held, and nobody knows how much; too little to be read counts as none. */
+function give(making: Making, { name, sort, grams, holds }: Solid, prep: string, shift: Shift | undefined): void {
   const { gives, watery } = strained[sort];
-  const about = holds.filter((topic) => topic === "salt" || gives.includes(topic));
+  const weight = isKnown(grams) ? read(grams, shift) : Number.POSITIVE_INFINITY;
+  const tells = (perGram: number, least: number) => perGram > 0 && 100 * weight * perGram > least * massOf(making.masses);
+  const about: Topic[] = givable.filter(
+    (topic) => (topic === "salt" || gives.includes(topic)) && (holds[topic] === null || tells(holds[topic], leastGiven[topic])),
+  );
   const strong = making.masses[at.ethanol]! > 0 || making.reasons.ethanol.length > 0;
-  const all: readonly Topic[] = watery && strong ? [...about, "ethanol"] : about;
-  if (all.length > 0)
-    making.reasons = addReason(making.reasons, `what ${name} leaves in ${prep} is not known until it is measured`, ...all);
+  if (watery && strong && tells(1, leastGiven.water)) about.push("ethanol");
+  if (about.length > 0)
+    making.reasons = addReason(making.reasons, `what ${name} leaves in ${prep} is not known until it is measured`, ...about);
   if (!isKnown(grams)) making.unsized = mergeTexts(making.unsized, [grams.because]);
 }
+
+const givable = ["sugar", "acid", "salt"] as const;
+/** Grams in 100 g of the prep that nobody reads or tastes: half a degree Brix; a fruit that moves a strength by less than a label may be wrong. */
+const leastGiven = { sugar: 0.5, acid: 0.05, salt: 0.05, water: 0.75 };
 
 // What was measured
 

@@ -19,6 +19,7 @@ import { describeEntry } from "./hovers/entry.ts";
 import { describeField } from "./hovers/field.ts";
 import { describeModifier } from "./hovers/modifier.ts";
 import { describePour } from "./hovers/pour.ts";
+import { describePrepStep } from "./hovers/prep.ts";
 import { describePrepPour } from "./hovers/prep-pour.ts";
 import { describeStep, describeTechnique } from "./hovers/step.ts";
 import { describeUnit } from "./hovers/unit.ts";
@@ -106,7 +107,7 @@ function sayStep({ house, scope, measure, cursor }: Asked, field: FieldLine, ite
   }
   const step = readMethod(house, scope, field).find((one) => one.item === item);
   const text = step?.technique
-    ? describeTechnique(step)
+    ? paragraphs(describeTechnique(step), entry.kind === "prep" && describePrepStep(house, entry, step))
     : `${bold(item.text)} · No technique that is known here: it is kept and printed, and changes no number.`;
   return { text, span: item };
 }

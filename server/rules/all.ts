@@ -5,8 +5,10 @@ import { cyclic } from "./cyclic.ts";
 import { dilutionOutside } from "./dilution-outside.ts";
 import { duplicateHouse } from "./duplicate-house.ts";
 import { duplicateName } from "./duplicate-name.ts";
+import { freezesInFreezer } from "./freezes-in-freezer.ts";
 import { glassTooSmall } from "./glass-too-small.ts";
 import { incompleteStep } from "./incomplete-step.ts";
+import { layerOrder } from "./layer-order.ts";
 import { misplacedLine } from "./misplaced-line.ts";
 import { missingGarnish } from "./missing-garnish.ts";
 import { missingGlass } from "./missing-glass.ts";
@@ -17,6 +19,10 @@ import { misspeltModifier } from "./misspelt-modifier.ts";
 import { misspeltTechnique } from "./misspelt-technique.ts";
 import { mixedUnits } from "./mixed-units.ts";
 import { orphanOr } from "./orphan-or.ts";
+import { outOfStock } from "./out-of-stock.ts";
+import { overTargetCost } from "./over-target-cost.ts";
+import { readingDiffers } from "./reading-differs.ts";
+import { readingUndated } from "./reading-undated.ts";
 import { repeatedField } from "./repeated-field.ts";
 import type { Rule } from "./rule.ts";
 import { salty } from "./salty.ts";
@@ -69,6 +75,8 @@ export const rules: readonly Rule[] = [
   glassTooSmall,
   curdling,
   shakenBubbles,
+  layerOrder,
+  freezesInFreezer,
   // its making
   unmeasurable,
   mixedUnits,
@@ -78,6 +86,11 @@ export const rules: readonly Rule[] = [
   missingGlass,
   missingGarnish,
   unknownFigures,
+  readingDiffers,
+  readingUndated,
+  // the bar
+  overTargetCost,
+  outOfStock,
   // what can hurt someone
   ...cautions,
 ];

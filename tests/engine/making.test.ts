@@ -156,6 +156,11 @@ describe("straining", () => {
     expect(reasonsOf(of([part(spirit, 500), solid(berries, 100, "fruit")]), "strengthPct")).toEqual(because);
   });
 
+  test("what is too little to be read counts as none", () => {
+    const touched = valuesOf(of([part(spirit, 700), solid(berries, 5, "fruit")]));
+    for (const name of ["strengthPct", "brix", "acidGPer100G"] as const) expect(touched[name]).not.toBeNull();
+  });
+
   test.each(["herb", "spice", "tea"] as const)("%s leaves every figure of the liquid as it was", (sort) => {
     const made = valuesOf(of([part(spirit, 500), part(syrup, 100), solid(leaves, 5, sort)]));
     for (const name of ["strengthPct", "brix", "acidGPer100G"] as const) expect(made[name]).not.toBeNull();

@@ -2,6 +2,7 @@
 import type { Entry } from "../../../grammar/tree.ts";
 import type { PrepFigureName, PrepOutcome } from "../../engine/plan.ts";
 import type { House } from "../../house/house.ts";
+import type { Step } from "../../house/method.ts";
 import { assessPrepEntry, isSizeless, prepModel } from "../../house/prep.ts";
 import { type Reading, readingsIn, readOn } from "../../house/readings.ts";
 import { type Measure, showFigure, showList, showNumber, showSugarToWater, showVolume, showWeight } from "../../house/show.ts";
@@ -32,14 +33,15 @@ function rowsOf(entry: Entry, outcome: PrepOutcome, measure: Measure | undefined
     if (figure.value === null || figure.value >= least) rows.push([label, `${showFigure(figure, unit)}${after}`]);
   };
   if (measure) {
-    rows.push(["makes", `${showVolume(outcome.figure("volumeMl"), measure)}, ${showWeight(outcome.figure("massG"))}`]);
+    const sizes = [showVolume(outcome.figure("volumeMl"), measure), showWeight(outcome.figure("massG"))];
+    rows.push(["makes", [...new Set(sizes)].join(", ")]);
     const lost = lostIn(outcome);
     if (lost) rows.push(["of", lost]);
   }
-  add("sugar", "brix", "°Bx", 0.05, read("brix"));
+  const perVolume = outcome.figure("sugarGPer100Ml");
+  add("sugar", "brix", "°Bx", 0.05, `${read("brix")}${perVolume.value === null ? "" : `, ${showFigure(perVolume, "g/100 ml")}`}`);
   const ratio = outcome.figure("sugarToWater");
   if (ratio.value !== null) rows.push(["sugar : water", `${showSugarToWater(ratio)} by weight`]);
-  add("sugar", "sugarGPer100Ml", "g/100 ml", 0.05);
   add("acid", "acidGPer100Ml", "g/100 ml as citric", 0.005);
   add("strength", "strengthPct", "% vol", 0.05, read("abv"));
   add("density", "densityGPerMl", "g/ml", 0, read("density"));
@@ -67,6 +69,16 @@ function lostIn(outcome: PrepOutcome): string | undefined {
 }
 
 const leastLostG = 0.5;
+
+/** A step of a prep's method: what the table says of it, and what goes off or stays behind here. */
+export function describePrepStep(house: House, entry: Entry, { technique }: Step): string | undefined {
+  if (!technique?.process) return undefined;
+  const { boils, strains } = technique.process;
+  const figure = boils ? "boiledOffG" : strains ? "leftBehindG" : undefined;
+  const lost = figure && !isSizeless(house, entry) ? assessPrepEntry(house, entry).figure(figure) : undefined;
+  if (!lost?.value || lost.value < leastLostG) return undefined;
+  return `Here ${showWeight(lost)} ${boils ? "boils off" : "stays behind, with all that is strained out of it"}.`;
+}
 
 function because(outcome: PrepOutcome): string | undefined {
   const reasons = (["volumeMl", "brix", "strengthPct", "acidGPer100Ml"] as const).flatMap((name) => outcome.figure(name).because ?? []);
