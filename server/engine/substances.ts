@@ -37,7 +37,7 @@ const sweetness = (sugar: SugarKind, low: number, high: number): Uncertain => ({
 
 /**
  * Volumes: differences to sucrose of the CRC Handbook's densities at 20 °C, 10 to 60 g/100 g. Taken as
- * sucrose, a glucose solution of 60 g/100 g would be 0.6 % too heavy, and its density read as 58.7 °Bx;
+ * sucrose, a glucose solution of 60 g/100 g would be 0.6 % too heavy, and its density read as 58.8 °Bx;
  * one of 40 g/100 g 0.35 %. Fructose differs by less than 0.04 % up to 48 g/100 g, and invert sugar,
  * which is half of each, by half of what glucose does. Maltose and lactose are taken as sucrose (no
  * figure at hand).

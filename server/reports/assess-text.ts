@@ -28,7 +28,14 @@ export function assessText({ drinks: all, preps }: AssessReport, { house, measur
   if (preps.length > 0) parts.push(prepTable(preps, measure, look));
   if (cautions.size > 0)
     parts.push([...cautions].map(([caution, names]) => wrap(`${caution} (${names.join("; ")})`, look.width, noteIndent, "! ")).join("\n"));
-  const notes = [drinks.length > 0 && reading, parts.some((part) => part.includes(dash)) && dashes].filter(Boolean).join(" ");
+  const notes = [
+    drinks.length > 0 && reading,
+    preps.length > 0 && ofPreps,
+    drinks.some(({ cost }) => cost) && costs,
+    parts.some((part) => part.includes(dash)) && dashes,
+  ]
+    .filter(Boolean)
+    .join(" ");
   if (notes) parts.push(look.faint(wrap(notes, look.width)));
   if (drinks.length + preps.length > 0) parts.push(look.faint(wrap(worth, look.width)));
   return `${parts.join("\n\n")}\n`;
@@ -41,8 +48,10 @@ function withoutCautions(drink: DrinkReport): DrinkReport {
   return { ...drink, findings: drink.findings.filter(({ code }) => !cautionCodes.has(code)) };
 }
 
+const ofPreps = "A prep's sugar, also to one of water, and its acid are by weight; it is what is left after boiling and straining.";
 const reading =
   "Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is the water added, of the volume before. Volumes are of all serves together.";
+const costs = "Cost is of one serve, waste and garnish counted, without tax.";
 const dashes = "A dash stands where there is nothing to tell: too little acid for a ratio, no glass, parts without a size.";
 const dash = "–";
 const worth =
@@ -54,6 +63,8 @@ interface Cell<Of> {
   figure(of: Of): FigureReport;
   /** What the figure is multiplied by for the column's unit. */
   readonly scale?: number;
+  /** Money: always so many decimals, and no uncertainty beside it. */
+  readonly places?: number;
   /** More digits than these change nothing that anybody does; 2 where absent. */
   readonly decimals?: number;
   /** No figure is missing here: there is nothing that it could say. */
@@ -75,8 +86,18 @@ function drinkCells(measure: Measure): readonly Cell<DrinkReport>[] {
   ];
 }
 
+/** Only where something has a price. */
+function costCell(drinks: readonly DrinkReport[]): Cell<DrinkReport>[] {
+  const priced = drinks.find(({ cost }) => cost)?.cost;
+  if (!priced) return [];
+  return [
+    { column: ["Cost", priced.currency ?? ""], figure: ({ cost }) => cost?.perServe ?? notPriced, places: 2, idle: ({ cost }) => !cost },
+  ];
+}
+const notPriced: FigureReport = { value: null, plusMinus: null };
+
 function drinkTable(drinks: readonly DrinkReport[], measure: Measure, look: Look): string {
-  const cells = drinkCells(measure);
+  const cells = [...drinkCells(measure), ...costCell(drinks)];
   const severalFiles = new Set(drinks.map(({ file }) => file)).size > 1;
   const rows = drinks.flatMap((drink, index): Row[] => {
     const heading = severalFiles && drink.file !== drinks[index - 1]?.file ? [{ heading: drink.file }] : [];
@@ -127,6 +148,7 @@ function numberIn<Of>(cell: Cell<Of>, of: Of, look: Look): string {
   const { figure, scale = 1, decimals = 2 } = cell;
   const { value, plusMinus } = figure(of);
   if (value === null) return isIdle(cell, of) ? dash : "?";
+  if (cell.places !== undefined) return value.toFixed(cell.places);
   const [number, spread] = showFigure({ value: value * scale, plusMinus: (plusMinus ?? 0) * scale })
     .split(" ± ")
     .map((text) => cut(text, decimals));

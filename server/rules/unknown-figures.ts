@@ -41,7 +41,10 @@ export const unknownFigures: Rule = {
     yield {
       place: headPlace(entry),
       what: `${capital(showList(unknown))} of this ${entry.kind} cannot be computed: ${showList(fresh, 6)}.`,
-      todo: "State what is missing; a rough figure, such as `about 40 %`, is better than none.",
+      todo:
+        entry.kind === "prep"
+          ? "State what is missing, or what it makes as `yield:`; what was measured counts, with its day (`brix:`, `abv:`, `measured:`)."
+          : "State what is missing; a rough figure, such as `about 40 %`, is better than none.",
     };
   },
 };

@@ -3,7 +3,7 @@
 import { assess } from "../../server/engine/assess.ts";
 import type { AcidKind } from "../../server/engine/plan.ts";
 import { assessPrep } from "../../server/engine/prep.ts";
-import { acids, citricPerGram, equivalentWeight } from "../../server/engine/substances.ts";
+import { acids, anhydrousShare, citricPerGram, equivalentWeight } from "../../server/engine/substances.ts";
 import { exactly, g, ml, plan, pour, prep, stock, water } from "../engine/plans.ts";
 import { checks, type Table } from "./checks.ts";
 
@@ -29,6 +29,7 @@ export const acidTables: readonly Table[] = [
         ["lactic", 0.09008],
         ["acetic", 0.06005],
         ["phosphoric", 0.049],
+        ["ascorbic", 0.17612],
       ] as const,
       ([acid, printed]) => [acid, printed, equivalentWeight(acid) / 1000],
     ),
@@ -47,7 +48,32 @@ export const acidTables: readonly Table[] = [
         ] as const,
         ([acid, printed]) => [`1 g ${acid} acid`, printed, citricPerGram(acid)],
       ),
+      {
+        what: "1.094 g citric acid monohydrate",
+        unit: "g",
+        reference: 1,
+        ours: 1.094 * anhydrousShare("citric")!,
+        within: 0.001,
+      },
     ],
+  },
+  {
+    title: "One per cent of each acid, as a drink counts it",
+    source: "64.04 g/eq of citric acid ÷ the AOAC and OIV equivalent weight of the other: g of citric acid in 100 g, to 0.1 % of itself.",
+    checks: checks(
+      "g/100 g",
+      0.001,
+      [
+        ["citric", 1],
+        ["malic", 64.04 / 67.05],
+        ["tartaric", 64.04 / 75.05],
+        ["lactic", 64.04 / 90.08],
+        ["acetic", 64.04 / 60.05],
+        ["phosphoric", 64.04 / 49.0],
+        ["ascorbic", 64.04 / 176.12],
+      ] as const,
+      ([acid, equivalent]) => [acid, Number(equivalent.toFixed(4)), solution([acid, 1]).value("acidGPer100G")!],
+    ),
   },
   {
     title: "Acid solutions made by weight",

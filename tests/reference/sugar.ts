@@ -131,4 +131,22 @@ export const sugarTables: readonly Table[] = [
       ),
     ],
   },
+  {
+    title: "What it would cost to take every sugar for sucrose",
+    source:
+      "CRC Handbook, 102nd ed., densities of glucose and fructose solutions at 20 °C, read as °Brix of sucrose: how far a hydrometer is off in them. Not how the engine does it.",
+    checks: checks(
+      "°Bx",
+      1.4,
+      [
+        ["glucose", 20, 1079.7],
+        ["glucose", 40, 1172.4],
+        ["glucose", 60, 1279.3],
+        ["fructose", 20, 1081.6],
+        ["fructose", 40, 1176.9],
+        ["fructose", 48, 1218.7],
+      ] as const,
+      ([sugar, mass, printed]) => [`${sugar} ${mass} % mass`, mass, brixOf(printed)],
+    ),
+  },
 ];
