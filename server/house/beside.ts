@@ -33,8 +33,7 @@ export function besidePours(house: House, scope: Scope, { pours }: FlatDrink, me
 /** Of the fields `garnish` and `rim`. An item of no stated amount is one for each serve. */
 export function besideGarnish(house: House, scope: Scope, flat: FlatDrink, measuring: Measuring, serves: number): Besides {
   const besides = garnishesOf(house, scope, flat).map((garnish) => {
-    const { name, ingredient, item } = garnish;
-    const quantity = item.parts[0]?.quantity;
+    const { name, ingredient, quantity } = garnish;
     const amount = ingredient && amountOfGarnish(garnish, measuring);
     if (!ingredient || !amount) return { name, kept: false };
     const one = besideOf(house, scope, ingredient, amount, quantity);

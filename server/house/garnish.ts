@@ -1,5 +1,5 @@
 /** What goes on a drink and on its rim: the items of `garnish` and `rim` that name a stock or a prep, and how much of it. */
-import type { Item } from "../../grammar/tree.ts";
+import type { Item, Quantity } from "../../grammar/tree.ts";
 import type { Amount, Uncertain } from "../engine/plan.ts";
 import { amountOf, type Measuring } from "./amounts.ts";
 import type { House } from "./house.ts";
@@ -14,6 +14,7 @@ export interface Garnish {
   readonly item: Item;
   /** Without its amount and what qualifies it. */
   readonly name: string;
+  readonly quantity?: Quantity;
   /** Absent where nothing of that name is declared. */
   readonly ingredient?: Ingredient;
 }
@@ -24,34 +25,37 @@ export function garnishesOf(house: House, scope: Scope, flat: FlatDrink): Garnis
   );
 }
 
-/** `1 lime wedge`, `a lime wedge`, `lime wedge, dehydrated`. */
-function namedIn(house: House, scope: Scope, { parts }: Item): Pick<Garnish, "name" | "ingredient"> {
+/** `1 lime wedge`, `a lime wedge`, `lime wedge, dehydrated`, `3 cloves`. */
+function namedIn(house: House, scope: Scope, { parts }: Item): Omit<Garnish, "field" | "item"> {
   const [part] = parts;
   if (!part) return { name: "" };
+  const behind = (at: number) => part.text.slice(at - part.start).trim();
   const { quantity } = part;
-  const start = quantity ? (quantity.unit ?? quantity.numeral).end : part.start;
-  const rest = part.text.slice(start - part.start).trim();
-  const texts = quantity?.unit ? [`${quantity.unit.text} ${rest}`.trimEnd(), rest] : [rest, rest.replace(/^(?:an?|the|some|of)\s+/i, "")];
+  const isUnit = quantity?.unit && behind(quantity.unit.end) !== "";
+  const { unit: _unit, ...count } = quantity ?? {};
+  const counted = quantity && { quantity: isUnit ? quantity : (count as Quantity) };
+  const start = quantity ? (isUnit ? quantity.unit!.end : quantity.numeral.end) : part.start;
+  const rest = behind(start);
+  const texts = [rest, rest.replace(/^(?:an?|the|some|of)\s+/i, "")];
   for (const text of texts) {
     const found = house.find(scope, "ingredient", text);
     if (!found) continue;
     const resolution = { found, text, start, end: part.end, modifiers: [] };
-    if (found.entry.kind !== "stock") return { name: text, ingredient: { resolution, model: house.modelOf(found.entry) } };
+    if (found.entry.kind !== "stock") return { name: text, ...counted, ingredient: { resolution, model: house.modelOf(found.entry) } };
     const facts = stockFacts(house, found.entry);
-    return { name: text, ingredient: { resolution, facts, model: facts.model } };
+    return { name: text, ...counted, ingredient: { resolution, facts, model: facts.model } };
   }
-  return { name: texts.findLast(Boolean) ?? part.text };
+  return { name: texts[1]!, ...counted };
 }
 
 /** A rim takes so much salt or sugar; half of one half of it. Practice, no source. */
 const rimG: Uncertain = { value: 2, u: 0.7, why: "what a rim takes, practice" };
 
 /** How much of a named item goes on one drink; without an amount a rim, a pinch of what is grated, or one piece. Absent where nobody knows. */
-export function amountOfGarnish({ field, item, ingredient }: Garnish, measuring: Measuring): Amount | undefined {
+export function amountOfGarnish({ field, item, ingredient, quantity }: Garnish, measuring: Measuring): Amount | undefined {
   if (!ingredient) return undefined;
-  const [part, ...qualifiers] = item.parts;
-  if (part?.quantity) return amountOf(part.quantity, ingredient, measuring);
-  if (field === "rim") return { g: qualifiers.some(({ text }) => /^half\b/i.test(text)) ? half(rimG) : rimG };
+  if (quantity) return amountOf(quantity, ingredient, measuring);
+  if (field === "rim") return { g: item.parts.some(({ text }) => /^half\b/i.test(text)) ? half(rimG) : rimG };
   if (/\b(?:grated|ground|dusted|shaved)\b/i.test(item.text)) return { g: measuring.settings.bar.pinch! };
   const piece = ingredient.facts && pieceOf(ingredient.facts, undefined, "each");
   return piece && (piece.volume ? { ml: piece.one } : { g: piece.one });

@@ -1,14 +1,27 @@
-/** What a drink is sold for, and the share of that which its ingredients cost. */
+/** What a drink costs, what it is sold for, and the share of that which its ingredients take. */
 import type { Entry } from "../../grammar/tree.ts";
 import type { Figure } from "../engine/plan.ts";
 import { isOf } from "./currency.ts";
 import { namesOf } from "./declarations.ts";
-import type { Assessment } from "./drink.ts";
+import { type Assessment, assessDrink } from "./drink.ts";
 import { findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import { findPriced, menuEntryOf } from "./menu.ts";
 import { type Settings, settingsOf } from "./settings.ts";
 import { isWrong, readPrice } from "./values.ts";
+
+export interface Cost {
+  /** Absent where the house names none. */
+  readonly currency: string | undefined;
+  readonly perServe: Figure;
+  /** What of it has a price; known even where the whole is not. */
+  readonly pricedPerServe: number;
+  /** Garnish, rim and leaves of no known price: the cost is without them. */
+  readonly without: readonly string[];
+  readonly sales: readonly (Sale & { readonly share: Figure })[];
+  /** The share that the house means it to take. */
+  readonly target: number | undefined;
+}
 
 export interface Sale {
   /** Absent where the drink states its price itself. */
@@ -17,6 +30,23 @@ export interface Sale {
   readonly price: number;
   /** What of it is the house's; null where the house's prices hold a tax that it does not state. */
   readonly net: number | null;
+}
+
+/** Of one drink; absent where nothing that goes into it has a price, and for parts without a size. Asks `salesOf`. */
+export function costOfDrink(house: House, entry: Entry): Cost | undefined {
+  const assessment = assessDrink(house, entry);
+  const { outcome, unpriced, proportional } = assessment;
+  const pricedPerServe = outcome.value("pricedPerServe")!;
+  if (proportional || !(pricedPerServe > 0)) return undefined;
+  const { currency, targetCost } = settingsOf(house, house.scopeOf(entry));
+  return {
+    currency,
+    perServe: outcome.figure("costPerServe"),
+    pricedPerServe,
+    without: unpriced,
+    sales: salesOf(house, entry).map((sale) => ({ ...sale, share: costShare(assessment, sale.net) })),
+    target: targetCost,
+  };
 }
 
 /**
@@ -53,11 +83,6 @@ export function ownSale(entry: Entry, settings: Settings): Sale | undefined {
 export function netOf(price: number, { tax, pricesWithTax }: Settings): number | null {
   if (!(pricesWithTax ?? tax !== undefined)) return price;
   return tax === undefined ? null : price / (1 + tax);
-}
-
-/** Whether anything that goes into a drink has a price: a house that states none hears nothing of cost. */
-export function hasCost({ outcome, proportional }: Assessment): boolean {
-  return !proportional && outcome.value("pricedPerServe")! > 0;
 }
 
 /** The share of the net price that all serves together cost; unknown where the cost is, or the net price. */
