@@ -232,6 +232,7 @@ export const fields: readonly Field[] = [
   f("season", ["drink"], "text", "winter", "When it is poured."),
   f("tasted", ["drink"], "date", "2026-02-11", "The day it was last tasted."),
   // menu
+  f("allergens", ["menu"], "text", "a list lies at the bar", "Where a guest reads which allergens the drinks hold."),
   f("valid from", ["menu"], "date", "2026-11-01", "The first day."),
   f("valid until", ["menu"], "date", "2027-02-28", "The last day."),
 ];

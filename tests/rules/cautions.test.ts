@@ -63,6 +63,7 @@ describe("the samples", () => {
         ["stone-fruit-kernels", "almond-scented brandy"],
         ["strong-acid", "gunpowder sour"],
         ["tobacco", "pilot's syrup"],
+        ["unnamed-allergens", "Slip card"],
         ["unpasteurised", "Orchard Wall"],
       ].map(([code, name]) => `${code}.drink ${name}: ${code}`),
     ));
@@ -269,4 +270,23 @@ describe("by a name", () => {
     const { located } = findOne("prep syrup\n  100 g water\n  steps:\n    Steep the foxglove.\n", "hazard");
     expect([located.line, located.finding.place.start, located.finding.place.end]).toEqual([3, 14, 22]);
   });
+});
+
+describe("allergens on a menu", () => {
+  const drinks = ["Milk Run", "Milk Round", "Milk Float", "Milk Churn"]
+    .map((name) => specimen(["60 ml brandy", "30 ml cream"], shaken, name))
+    .join("\n");
+  const menu = (more: string, house = "") =>
+    `${house}${drinks}\n${specimen(["60 ml brandy", "60 ml soya milk"], shaken, "Bean")}\nmenu Card\n${more}  - Milk Run 9\n  - Milk Round 9\n  - Milk Float 9\n  - Milk Churn 9\n  - Bean 9\n`;
+  test("are told once for a menu, each with its drinks", () =>
+    expect(findOne(menu(""), "unnamed-allergens").located.finding.what).toBe(
+      "This menu says nothing of allergens, and its drinks hold milk (Milk Run, Milk Round and 2 more) and soya (Bean).",
+    ));
+  test("go by the country's own list and names", () =>
+    expect(findOne(menu("", "house H\n  country: US\n\n"), "unnamed-allergens").located.finding.what).toContain("soybean (Bean)"));
+  test.each(["  allergens: ask us\n", "  note: We keep a list of allergens.\n"])("%j is enough", (line) =>
+    expect(cautionsFound(menu(line))).toEqual([]),
+  );
+  test("a menu of what holds none says nothing", () =>
+    expect(cautionsFound(`${specimen(["50 ml vodka", "100 ml soda water"])}\nmenu Card\n  - Slip Water 9\n`)).toEqual([]));
 });

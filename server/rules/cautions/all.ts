@@ -20,6 +20,7 @@ import { rawEgg } from "./raw-egg.ts";
 import { stoneFruitKernels } from "./stone-fruit-kernels.ts";
 import { strongAcid } from "./strong-acid.ts";
 import { tobacco } from "./tobacco.ts";
+import { unnamedAllergens } from "./unnamed-allergens.ts";
 import { unpasteurised } from "./unpasteurised.ts";
 
 export const cautions: readonly Caution[] = [
@@ -31,6 +32,7 @@ export const cautions: readonly Caution[] = [
   tobacco,
   cinchonaBark,
   // what the guest should know
+  unnamedAllergens,
   rawEgg,
   unpasteurised,
   caffeineWithAlcohol,

@@ -11,7 +11,7 @@ const hazards: readonly { readonly words: readonly string[]; readonly because: s
       ...["foxglove", "oleander", "hemlock", "yew", "nightshade", "belladonna", "lily of the valley", "monkshood", "wolfsbane"],
       ...["datura", "angel's trumpet", "laburnum", "ragwort", "rhubarb lea(?:f|ve)"],
     ],
-    because: "comes of a poisonous plant",
+    because: "is poisonous",
   },
   { words: ["raw elderberr(?:y|ie)", "elder lea(?:f|ve)", "elder bark"], because: "makes people ill unless it is cooked through" },
   { words: ["activated charcoal"], because: "takes medicines out of the body that somebody relies on" },

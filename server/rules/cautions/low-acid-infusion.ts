@@ -6,6 +6,7 @@ import { at } from "../../engine/liquid.ts";
 import { assessPrep } from "../../engine/prep.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import type { House } from "../../house/house.ts";
+import { secondsIn } from "../../house/method.ts";
 import { prepModel } from "../../house/prep.ts";
 import { isWrong, readQuantity } from "../../house/values.ts";
 import { caution } from "./caution.ts";
@@ -83,7 +84,7 @@ function isWeak(house: House, entry: Entry, ph: number | undefined): boolean {
   return !sour && below(outcome.value("brix"), enoughSugar) && below(outcome.value("strengthPct"), enoughAlcohol);
 }
 
-const daysIn: Readonly<Record<string, number>> = { hour: 1 / 24, day: 1, week: 7, month: 30 };
+const secondsADay = 86_400;
 
 /** How long it is said to keep, the longest where there are several; absent where nothing is said. */
 function keptIn(entry: Entry): { days: number; cold: boolean; text: string } | undefined {
@@ -92,7 +93,7 @@ function keptIn(entry: Entry): { days: number; cold: boolean; text: string } | u
   let longest: { days: number; cold: boolean; text: string } | undefined;
   for (const item of line?.items ?? []) {
     const time = item.parts.flatMap(({ quantities }) => quantities).find(({ unit }) => unit?.unit.dimension === "time");
-    const days = Math.max(time?.value ?? 0, time?.upTo ?? 0) * (daysIn[time?.unit?.unit.id ?? ""] ?? 0);
+    const days = Math.max(time?.value ?? 0, time?.upTo ?? 0) * ((secondsIn[time?.unit?.unit.id ?? ""] ?? 0) / secondsADay);
     if (!time || (longest && days <= longest.days)) continue;
     const cold = /\b(?:chilled|cold|fridge|frozen|freezer)\b/i.test(`${item.text} ${stored}`);
     longest = { days: /\b(?:frozen|freezer)\b/i.test(item.text) ? 0 : days, cold, text: `${time.numeral.text} ${time.unit!.text}` };
