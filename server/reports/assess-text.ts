@@ -48,7 +48,7 @@ function withoutCautions(drink: DrinkReport): DrinkReport {
   return { ...drink, findings: drink.findings.filter(({ code }) => !cautionCodes.has(code)) };
 }
 
-const ofPreps = "A prep's sugar, also to one of water, and its acid are by weight; it is what is left after boiling and straining.";
+const ofPreps = "A prep is what is left of it after boiling and straining; its sugar, also to one of water, and its acid are by weight.";
 const reading =
   "Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is the water added, of the volume before. Volumes are of all serves together.";
 const costs = "Cost is of one serve, waste and garnish counted, without tax.";

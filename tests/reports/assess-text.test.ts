@@ -66,8 +66,8 @@ test("the sheet, read by eye", () => {
       Twice Around the Bollard, Low Tide)
 
     Sweetness is as sucrose, acid as citric, ratio the one divided by the other; dilution is the water
-    added, of the volume before. Volumes are of all serves together. A prep's sugar, also to one of
-    water, and its acid are by weight; it is what is left after boiling and straining. A dash stands
+    added, of the volume before. Volumes are of all serves together. A prep is what is left of it after
+    boiling and straining; its sugar, also to one of water, and its acid are by weight. A dash stands
     where there is nothing to tell: too little acid for a ratio, no glass, parts without a size.
 
     ± is one standard uncertainty, from the measures, the labels and the model of melting ice, which is
