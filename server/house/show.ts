@@ -29,6 +29,12 @@ export function showFigure(shown: Shown, unit = "", finest = 6): string {
   return value === null ? "unknown" : withUnit(withSpread(value, u, u >= telling * Math.abs(value), finest), unit);
 }
 
+/** The value alone, with the digits that its uncertainty leaves true: `25`. */
+export function showValue(shown: Shown, finest = 6): string {
+  const { value, u } = partsOf(shown);
+  return value === null ? "unknown" : withSpread(value, u, false, finest);
+}
+
 /** A share of 1 as per cent, whole ones: `52 ± 6 %`. */
 export function showShare(shown: Shown): string {
   return showFigure(scaled(shown, 100), "%", 0);
@@ -133,8 +139,9 @@ function scaled(shown: Shown, by: number): Figure {
 /** With its uncertainty where that is telling and not finer than anybody reads; else the digits that it leaves true. */
 function withSpread(value: number, u: number, spreadToo: boolean, finest: number): string {
   if (spreadToo && u >= 10 ** -finest) return show({ value, plusMinus: u }, "");
-  const place = u > 0 ? Math.max(0, -Math.floor(Math.log10(u))) : finest;
-  return showNumber(value, Math.min(place, finest));
+  const place = u > 0 ? -Math.floor(Math.log10(u)) : finest;
+  if (place >= 0) return showNumber(value, Math.min(place, finest));
+  return fixed(Math.round(value * 10 ** place) / 10 ** place, 0);
 }
 
 function decimalsFor(value: number): number {

@@ -6,7 +6,7 @@ import { type Assessment, assessDrink } from "../../house/drink.ts";
 import { type Family, familyOf, type WindowField } from "../../house/family.ts";
 import { glassOf } from "../../house/glass.ts";
 import type { House } from "../../house/house.ts";
-import { type Measure, showFigure, showList, showNumber, showShare, showTemperature, showVolume, showWindow } from "../../house/show.ts";
+import { type Measure, showFigure, showList, showShare, showTemperature, showValue, showVolume, showWindow } from "../../house/show.ts";
 import { describeCautions } from "../cautions.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
 import { describeSums } from "./explain.ts";
@@ -77,17 +77,17 @@ const saltWorthALine = 0.1;
 
 function strengthOf({ outcome }: Assessment): string {
   const after = outcome.figure("strengthPct");
-  const before = outcome.value("beforeStrengthPct");
-  const same = before === null || after.value === null || Math.abs(before - after.value) < 0.05;
-  return same ? showFigure(after, "% vol", 1) : `${showFigure(after, "% vol", 1)}, ${showNumber(before, 1)} before`;
+  const before = outcome.figure("beforeStrengthPct");
+  const same = before.value === null || after.value === null || Math.abs(before.value - after.value) < 0.05;
+  return same ? showFigure(after, "% vol", 1) : `${showFigure(after, "% vol", 1)}, ${showValue(before, 1)} before`;
 }
 
 /** Sugars by weight; how sweet they taste where that differs. */
 function sugarOf({ outcome }: Assessment): string {
   const sugar = outcome.figure("sugarGPer100Ml");
-  const sweetness = outcome.value("sweetnessGPer100Ml");
-  const differs = sugar.value !== null && sweetness !== null && Math.abs(sweetness - sugar.value) > 0.05 * Math.max(1, sugar.value);
-  return differs ? `${per100(sugar)}, as sweet as ${showNumber(sweetness, 1)}` : per100(sugar);
+  const sweetness = outcome.figure("sweetnessGPer100Ml");
+  const apart = sugar.value !== null && sweetness.value !== null ? Math.abs(sweetness.value - sugar.value) : 0;
+  return apart > 0.05 * Math.max(1, sugar.value ?? 0) ? `${per100(sugar)}, as sweet as ${showValue(sweetness, 1)}` : per100(sugar);
 }
 
 function windowOf(family: Family, field: WindowField, value: number | null): string {
