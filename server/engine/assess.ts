@@ -86,8 +86,10 @@ function allSources(plan: ServePlan): Set<Uncertain> {
   for (const { technique, ice } of plan.steps) {
     if (!technique.chill) continue;
     const doubt = modelDoubt(technique);
-    sources.add((ice ?? plan.ice).kind === "crushed" ? doubt.waterCrushed : doubt.water);
+    const { kind, massG } = ice ?? plan.ice;
+    sources.add(kind === "crushed" ? doubt.waterCrushed : doubt.water);
     sources.add(doubt.temperature);
+    if (!massG) sources.add(doubt.iceG);
   }
   return sources;
 }
@@ -101,6 +103,7 @@ const madeFrom: Readonly<Record<FigureName, { part: "vessel" | "steps" | "whole"
   beforeStrengthPct: { part: "vessel", about: ["volume", "ethanol"] },
   waterMl: { part: "steps", about: ["volume"] },
   dilutionShare: { part: "steps", about: ["volume"] },
+  vesselTemperatureC: { part: "steps", about: ["volume", "heat"] },
   afterVolumeMl: { part: "whole", about: ["volume"] },
   strengthPct: { part: "whole", about: ["volume", "ethanol"] },
   sugarGPer100Ml: { part: "whole", about: ["volume", "sugar"] },

@@ -60,14 +60,14 @@ function addWater(mixture: Mixture, ml: number, tC: number): number {
 function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, shift: Shift | undefined) {
   const chill = step.technique.chill!;
   const icePlan = step.ice ?? plan.ice;
-  const ice = iceInUse(icePlan, chill.iceG * plan.serves, chill.clingingMl, shift);
+  const doubt = modelDoubt(step.technique);
+  const ice = iceInUse(icePlan, read(doubt.iceG, shift) * plan.serves, chill.clingingMl, shift);
   const vesselJPerK = chill.vesselJPerK * plan.serves;
   const beforeC = shift ? Number.NaN : temperatureOf(mixture);
   const seconds = step.seconds ? Math.max(0, read(step.seconds, shift)) : chill.usualS;
   const melt = meltOf(mixture, chill, ice, read(plan.ambientC, shift), seconds, vesselJPerK);
 
   // The model's own doubts are a factor of 1 and an offset of 0, except where they are being moved.
-  const doubt = modelDoubt(step.technique);
   const factor = read(icePlan.kind === "crushed" ? doubt.waterCrushed : doubt.water, shift);
   const meltG = Math.min(ice.massG, factor * melt.meltG);
   const clingingG = factor * ice.clingingG;

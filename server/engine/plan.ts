@@ -111,6 +111,8 @@ export interface PrepStep {
   readonly does: Process;
   /** For what boils down: to this much, or to this share of its volume. */
   readonly to?: Amount | { readonly share: Uncertain };
+  /** Water that it adds, as a share of the volume before. */
+  readonly waterShare?: Known;
 }
 
 /** What a step does to a prep. One row each in `processes.ts`. */
@@ -121,6 +123,8 @@ export interface Process {
   readonly strains?: boolean;
   /** Some of it is lost that only a stated yield tells. */
   readonly wastes?: boolean;
+  /** Gas goes in, which no volume here counts. */
+  readonly foams?: boolean;
   /** What nobody can know after it, and why; the prep's name follows the reason. */
   readonly clouds?: { readonly about: readonly Topic[]; readonly because: string };
 }
@@ -250,6 +254,7 @@ export const figureNames = [
   "beforeStrengthPct",
   "waterMl",
   "dilutionShare",
+  "vesselTemperatureC",
   "afterVolumeMl",
   "strengthPct",
   "sugarGPer100Ml",

@@ -49,6 +49,7 @@ export function run(plan: ServePlan, shift?: Shift): Run {
   const beforeEthanolG = mixture.masses[at.ethanol]!;
 
   const chilled = chillAll(plan, mixture, vessel, shift);
+  const vesselC = temperatureOf(mixture);
   const poured = pourAll(plan, "after", mixture, grams, chilled.reasons, shift);
   const iceG = plan.serveIceG ? read(plan.serveIceG, shift) * plan.serves : chilled.iceG;
   let whole = topUp(plan, mixture, grams, iceG, poured, shift);
@@ -67,6 +68,7 @@ export function run(plan: ServePlan, shift?: Shift): Run {
   set("beforeStrengthPct", strength(beforeEthanolG, beforeMl));
   set("waterMl", chilled.waterMl);
   set("dilutionShare", beforeMl > 0 ? chilled.waterMl / beforeMl : 0);
+  set("vesselTemperatureC", vesselC);
   set("afterVolumeMl", afterMl);
   set("strengthPct", strength(masses[at.ethanol]!, afterMl));
   const per100Ml = afterMl > 0 ? 100 / afterMl : 0;

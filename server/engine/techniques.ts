@@ -125,7 +125,7 @@ export interface ModelDoubt {
   readonly waterCrushed: Uncertain;
   /** K on the temperature at its end: 10 × spread, so 1.2 shaken, 1.5 stirred, 2.5 built (practice). */
   readonly temperature: Uncertain;
-  /** The usual weight of ice, g, where none is stated: right to a quarter (practice). */
+  /** The usual weight of ice, g, where none is stated: right to a quarter where it is drunk (practice), and else in `water`. */
   readonly iceG: Uncertain;
 }
 
@@ -140,7 +140,7 @@ export function modelDoubt(technique: Technique): ModelDoubt {
       water: { value: 1, u: spread, why: `how much ice melts in this step (${step}), by the model` },
       waterCrushed: { value: 1, u: Math.max(spread, 0.25), why: `how much crushed ice melts in this step (${step}), by the model` },
       temperature: { value: 0, u: 10 * spread, why: `how cold this step (${step}) makes it, by the model` },
-      iceG: { value: iceG, u: 0.25 * iceG, why: `how much ice is usual for this step (${step}), practice` },
+      iceG: { value: iceG, u: technique.chill?.drunk ? 0.25 * iceG : 0, why: `how much ice is usual for this step (${step}), practice` },
     };
     doubts.set(technique, doubt);
   }

@@ -88,7 +88,7 @@ function prepSources(prep: Extract<Model, { type: "prep" }>): ReadonlySet<Uncert
     for (const quantity of Object.values(amount)) if (isKnown(quantity)) sources.add(quantity);
     for (const source of [...sourcesOf(of), ...priceSources(price)]) sources.add(source);
   }
-  for (const size of [prep.makes, ...(prep.steps ?? []).map(({ to }) => to)])
+  for (const size of [prep.makes, ...(prep.steps ?? []).flatMap(({ to, waterShare }) => [to, waterShare && { waterShare }])])
     for (const quantity of Object.values<Known>(size ?? {})) if (isKnown(quantity)) sources.add(quantity);
   if (prep.measured?.brix) sources.add(sugars.sucrose.sweetness);
   for (const quantity of Object.values(prep.measured ?? {})) sources.add(quantity);

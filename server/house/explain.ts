@@ -73,7 +73,7 @@ function factsOf({ outcome, plan }: Assessment, brought: readonly Brought[]): Fa
   const sum = (of: (one: Brought) => number | null) => brought.reduce((total, one) => total + (of(one) ?? 0), 0);
   return {
     plan,
-    melt: outcome.melt,
+    contacts: outcome.contacts,
     value: (name) => outcome.value(name) ?? Number.NaN,
     ethanolG: sum(({ ethanolG }) => ethanolG),
     sugarG: sum(({ sugarG }) => sugarG),

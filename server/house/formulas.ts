@@ -1,6 +1,7 @@
 /** How each figure of a drink comes about, so that a reader can redo it by hand. One row each. */
 import { ethanolDensity } from "../engine/ethanol-water.ts";
-import type { FigureName, Outcome, ServePlan } from "../engine/plan.ts";
+import { glassHeat } from "../engine/glass.ts";
+import type { Contact, FigureName, Outcome, ServePlan } from "../engine/plan.ts";
 import { showNumber, showShare, showTemperature } from "./show.ts";
 
 export interface Formula {
@@ -16,7 +17,7 @@ export interface Formula {
 
 export interface Facts {
   readonly plan: ServePlan;
-  readonly melt: Outcome["melt"];
+  readonly contacts: Outcome["contacts"];
   value(name: FigureName): number;
   /** Sums over the whole drink, g. */
   readonly ethanolG: number;
@@ -117,11 +118,15 @@ function per100(figure: FigureName, label: string, what: string, grams: (facts: 
   };
 }
 
-function waterWorking({ plan, melt, value }: Facts): string {
+function waterWorking({ plan, contacts, value }: Facts): string {
+  const sum = (of: (contact: Contact) => number) => contacts.reduce((all, contact) => all + of(contact), 0);
   const parts = [];
-  if (melt) {
-    parts.push(`${showNumber(melt.meltG)} g melted of ${showNumber(melt.iceG)} g of ice`);
-    if (melt.clingingG > 0.005) parts.push(`${showNumber(melt.clingingG)} g of water that clung to it`);
+  if (contacts.length > 0) {
+    parts.push(`${showNumber(sum(({ meltG }) => meltG))} g melted of ${showNumber(sum(({ iceG }) => iceG))} g of ice`);
+    const clingingG = sum((contact) => contact.clingingG);
+    if (clingingG > 0.005) parts.push(`${showNumber(clingingG)} g of water that clung to it`);
+    const drunkG = sum(({ step, iceG, meltG }) => (step.technique.chill!.drunk ? iceG - meltG : 0));
+    if (drunkG > 0.005) parts.push(`${showNumber(drunkG)} g of ice that is drunk`);
   }
   const shares = plan.steps.flatMap(({ waterShare }) => (waterShare && "value" in waterShare ? waterShare : []));
   if (shares.length > 0) parts.push(`${shares.map((share) => showShare(share)).join(" and ")} of the volume as water`);
@@ -129,13 +134,25 @@ function waterWorking({ plan, melt, value }: Facts): string {
   return parts.join(" + ");
 }
 
-function temperatureWorking({ plan, value }: Facts): string {
-  const iced = plan.steps.filter(({ technique }) => technique.chill);
-  if (iced.length === 0) return "the heat of all that is poured, shared";
-  const shares = iced.map(
-    ({ technique }) =>
-      `${technique.words[0]}: ${showShare(technique.chill!.alpha)} of the way from 0 °C to the freezing point of what is in the vessel by then`,
-  );
-  const after = plan.pours.some(({ stage }) => stage === "after");
-  return `${shares.join("; ")}${after ? `; what is poured after the ice brings it to ${showTemperature(value("temperatureC"))}` : ""}`;
+function temperatureWorking({ plan, contacts }: Facts): string {
+  const parts = plan.steps.flatMap((step) => {
+    const contact = contacts.find((one) => one.step === step);
+    if (contact) return `${step.technique.words[0]}: ${howCold(contact)}`;
+    return step.toC && "value" in step.toC ? `${step.technique.words[0]}: ${showTemperature(step.toC)}` : [];
+  });
+  if (parts.length === 0) parts.push("the heat of all that is poured, shared");
+  else if (plan.pours.some(({ stage }) => stage === "after")) parts.push("shared with what is poured after");
+  const iceInGlass = plan.serveIceG || plan.steps.some(({ technique }) => technique.iceInGlass);
+  if (plan.glassC && !iceInGlass)
+    parts.push(`shared with the glass at ${showTemperature(plan.glassC)}, ${showNumber(glassHeat.value)} J/K for each ml`);
+  return parts.join("; ");
+}
+
+/** The freezing point is that of what is in the vessel by then. */
+function howCold({ alpha, freezingC, afterC }: Contact): string {
+  const goes =
+    Math.abs(afterC - alpha * freezingC) < 0.05
+      ? `${showShare(alpha)} of the way from 0 °C to its freezing point, ${showTemperature(freezingC)}`
+      : "";
+  return goes || `${showTemperature(afterC)}, where the heat of drink, vessel and ice comes out even`;
 }

@@ -32,7 +32,14 @@ export function namedSources({ plan, pours }: Assessment): ReadonlyMap<Uncertain
     add(ice?.temperatureC, "the ice", "temperature", "°C");
     add(ice?.massG, "the ice", "weight", "g");
   }
+  for (const { technique, seconds, waterShare, toC } of plan.steps) {
+    const step = technique.words[0]!;
+    add(seconds, step, "time", "s", `how long it takes to ${step}`);
+    add(waterShare, step, "water", "", `how much water is added (${step})`);
+    add(toC, step, "temperature", "°C", `the temperature it is brought to (${step})`);
+  }
   add(plan.serveIceG, "the ice in the glass", "weight", "g");
+  add(plan.glassC, "the glass", "temperature", "°C");
   add(plan.glass?.capacityMl, "the glass", "size", "ml");
   return found;
 }

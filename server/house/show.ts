@@ -58,6 +58,13 @@ export function showVolume(shown: Shown, measure: Measure): string {
   return showFigure(scaled({ value, u }, measure.units === "cl" ? 0.1 : 1), measure.units);
 }
 
+/** A band of volumes, its ends rounded outwards to what anybody would measure: `8 to 17 ml`. */
+export function showBand(lowMl: number, highMl: number, { units, ounceMl }: Measure): string {
+  const [size, step] = units === "oz" ? [ounceMl, 0.1] : units === "cl" ? [10, 0.1] : [1, 1];
+  const [low, high] = [Math.floor(lowMl / size / step) * step, Math.ceil(highMl / size / step) * step];
+  return `${showNumber(low, 1)} to ${showNumber(high, 1)} ${units}`;
+}
+
 /** Grams: `47.4 g`, `1.2 kg`, `340 mg`. */
 export function showWeight(shown: Shown): string {
   const { value } = partsOf(shown);

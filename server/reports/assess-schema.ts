@@ -4,7 +4,7 @@ import { figureNames } from "../engine/plan.ts";
 
 export const severitySchema = z.enum(["error", "warning", "information", "hint"]);
 
-const anyFigure = z
+export const anyFigure = z
   .strictObject({
     value: z.number().nullable().describe("Null where it is unknown or means nothing here; `because` says why."),
     plusMinus: z.number().nullable().describe("One standard uncertainty, in the unit of the value."),
@@ -74,6 +74,7 @@ const drink = z.strictObject({
     .strictObject({
       waterMl: figure("Water that the ice gave and the method added, ml; for all serves together."),
       share: figure("Water added ÷ volume before, 0.25 for a quarter."),
+      temperatureC: figure("°C as it leaves the vessel, before glass and what is poured after."),
     })
     .describe("What chilling adds."),
   after: z
@@ -85,13 +86,42 @@ const drink = z.strictObject({
       acidGPer100Ml: figure("Titratable acidity as citric acid, g in 100 ml."),
       ratio: figure("Sweetness ÷ acid."),
       saltGPer100Ml: figure("Grams in 100 ml."),
-      temperatureC: figure("°C as it leaves the ice and is topped up."),
+      temperatureC: figure("°C in the glass, topped up; a glass that is named has warmed or cooled it, except where ice stands in it."),
     })
     .describe("The drink as served."),
   glass: z.strictObject({
     capacityMl: figure("Up to the brim, ml."),
     fillShare: figure("Liquid and ice of one serve ÷ capacity, 1 for full to the brim."),
   }),
+  standing: z
+    .array(
+      z.strictObject({
+        minutes: z.number(),
+        lowMl: z.number().describe("At least."),
+        highMl: z.number().describe("At most."),
+      }),
+    )
+    .describe(
+      "Water that one serve takes up from the ice in its glass in so many minutes, ml. Practice, no source: a band, never one number. Empty without ice there.",
+    ),
+  cost: z
+    .strictObject({
+      currency: z.string().nullable().describe("Three letters; null where the house names none."),
+      perServe: figure("What one serve's ingredients cost, waste, garnish and rim counted; without tax."),
+      pricedPerServe: z.number().describe("What of it has a price: known even where the whole is not."),
+      without: z.array(z.string()).describe("Garnish, rim and leaves of no known price, which are left out."),
+      target: z.number().nullable().describe("The share that the house means it to take."),
+      sales: z.array(
+        z.strictObject({
+          menu: z.string().nullable().describe("Null for the drink's own price."),
+          price: z.number().describe("As the guest reads it, for all serves together."),
+          net: z.number().nullable().describe("Without tax; null where the house does not state the tax that it holds."),
+          share: figure("Cost ÷ net price, 0.22 for 22 %."),
+        }),
+      ),
+    })
+    .nullable()
+    .describe("Null where nothing that goes in has a price, and for parts without a size."),
   findings: z.array(finding),
   explanation: explanation.optional().describe("How the figures come about; only with `--explain`."),
 });

@@ -6,8 +6,11 @@ import { explain } from "../house/explain.ts";
 import { familyOf } from "../house/family.ts";
 import { messageOf } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
+
 import { assessPrepEntry, isSizeless } from "../house/prep.ts";
 import { type Reading, readingsIn, readOn } from "../house/readings.ts";
+import { costOfDrink } from "../house/sales.ts";
+import { standingOf } from "../house/standing.ts";
 import type { Rule } from "../rules/rule.ts";
 import { findingsOf, type Report } from "../rules/run.ts";
 import type { AssessReport, DrinkReport, ExplanationReport, FigureReport, PrepReport } from "./assess-schema.ts";
@@ -62,7 +65,7 @@ function drinkReport(house: House, entry: Entry, { rules, report, pathOf, explai
     line: start + 1,
     family: familyOf(house, flat).name || null,
     before: { volumeMl: figure("beforeVolumeMl"), massG: figure("beforeMassG"), strengthPct: figure("beforeStrengthPct") },
-    dilution: { waterMl: figure("waterMl"), share: figure("dilutionShare") },
+    dilution: { waterMl: figure("waterMl"), share: figure("dilutionShare"), temperatureC: figure("vesselTemperatureC") },
     after: {
       volumeMl: figure("afterVolumeMl"),
       strengthPct: figure("strengthPct"),
@@ -74,6 +77,8 @@ function drinkReport(house: House, entry: Entry, { rules, report, pathOf, explai
       temperatureC: figure("temperatureC"),
     },
     glass: { capacityMl: capacityOf(plan.glass?.capacityMl, flat.field("glass")?.field.value?.text), fillShare: figure("fillShare") },
+    standing: standingOf(assessment).map(({ minutes, lowMl, highMl }) => ({ minutes, lowMl: rounded(lowMl), highMl: rounded(highMl) })),
+    cost: costReport(house, entry),
     findings: findingsOf(house, entry, rules, report).map((finding) => ({
       code: finding.code,
       severity: finding.severity,
@@ -109,6 +114,24 @@ function explanationReport(assessment: Assessment): ExplanationReport {
   };
 }
 
+function costReport(house: House, entry: Entry): DrinkReport["cost"] {
+  const cost = costOfDrink(house, entry);
+  if (!cost) return null;
+  return {
+    currency: cost.currency ?? null,
+    perServe: figureReport(cost.perServe, false),
+    pricedPerServe: rounded(cost.pricedPerServe),
+    without: [...cost.without],
+    target: cost.target ?? null,
+    sales: cost.sales.map(({ menu, price, net, share }) => ({
+      menu: menu?.name?.text ?? null,
+      price,
+      net: roundedIf(net),
+      share: figureReport(share, false),
+    })),
+  };
+}
+
 function prepReport(house: House, entry: Entry): PrepReport {
   const outcome = assessPrepEntry(house, entry);
   const sizeless = isSizeless(house, entry);
@@ -134,7 +157,7 @@ function capacityOf(capacityMl: Uncertain | undefined, named: string | undefined
   return { value: null, plusMinus: null, because: [named ? `nothing says how much “${named}” holds` : "no glass is named"] };
 }
 
-function figureReport({ value, plusMinus, because = [] }: Figure, unsized: boolean): FigureReport {
+export function figureReport({ value, plusMinus, because = [] }: Figure, unsized: boolean): FigureReport {
   if (unsized) return { value: null, plusMinus: null, because: [...because, partsOnly] };
   return value === null
     ? { value, plusMinus, because: [...because] }
@@ -142,7 +165,7 @@ function figureReport({ value, plusMinus, because = [] }: Figure, unsized: boole
 }
 
 /** Six digits: beyond them a figure says nothing, and differs from one machine to the next. */
-function rounded(value: number): number {
+export function rounded(value: number): number {
   return Number(value.toPrecision(6));
 }
 

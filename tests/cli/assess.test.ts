@@ -127,7 +127,7 @@ test("volumes are in the unit that the house writes", async () => {
 test("one drink is set out at length", async () => {
   const { out } = await mutchkin(folderOf(soundHouse), ["assess", "--drink", "slack rope"]);
   expect(out).toMatch(/^Slack Rope {2}sour, bar\.drink:8$/m);
-  expect(out).toMatch(/^Water added {5}\d+ ± \d+ ml, \d+ ± \d+ % of the volume before$/m);
+  expect(out).toMatch(/^Water added {5}\d+ ± \d+ ml, \d+ ± \d+ % of the volume before, −\d\.\d ± \d\.\d °C then$/m);
 });
 
 test("the usual caution stands below the drinks that it holds for", async () => {

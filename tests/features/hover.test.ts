@@ -216,6 +216,13 @@ describe("preps, stock and the rest of the house", () => {
     ["family long so<>ur\n  ratio: none\n", "not weighed"],
     ["glass st<>em\n  holds: 200 ml\n", "poured to 90 %, as is usual: 180 ml"],
     ["glass st<>em\n", "is not stated"],
+    ["glass st<>em\n  stored: freezer\n", "Poured into at −18 ± 2 °C"],
+    ["drink Slip\n  method: shake with freezer i<>ce\n  50 ml dry gin\n", "÷ 370 J/g"],
+    ["drink Slip\n  ice: freezer i<>ce\n", "A gram takes 370 J to melt, 334 of them at 0 °C"],
+    [
+      "drink Sl<>ip\n  method: build over 120 g cubed ice\n  50 ml dry gin\n",
+      /On its ice it takes up \d+ to \d+ ml more water in 5 minutes, \d+ to \d+ ml in 15 \(practice, no source\)/,
+    ],
     ["ice chipped i<>ce\n  kind: crushed\n  temperature: -1 C\n", "−1 °C"],
     ["menu Win<>ter\n  - Slip 12\n", "1 drinks"],
     ["house B<>ar\n  ounce: imperial\n", "28.4 ml"],
@@ -227,14 +234,43 @@ describe("preps, stock and the rest of the house", () => {
   test("a step tells what it does to water and temperature, and what is in the vessel then", () => {
     checkHover(
       sour("drink Bell Buoy").replace("shake 12 s", "sha<>ke 12 s"),
-      /Adds [\d.]+ ml water, of 150 g ice/,
-      /takes it from 2\d(?:\.\d)? °C to −\d/,
+      /Adds \d+ ± \d+ ml water, takes it from 2\d(?:\.\d)? °C to −\d/,
+      "it starts to freeze at −",
       "In the vessel: white rum, lime juice and simple syrup",
     );
     checkHover(sour("drink Bell Buoy").replace("fine strain", "fine str<>ain"), /: no change/);
     checkHover("drink Flag\n  method: sha<>ke 8 s\n  25 ml dry gin\n  75 ml soda water, after\n", "Poured after it: soda water");
     checkHover("drink Flag\n  method: sing to i<>t\n  25 ml dry gin\n", "changes no number");
   });
+});
+
+describe("a step's sum", () => {
+  const step = (method: string) => sour("drink Bell Buoy").replace("shake 12 s; fine strain", method);
+
+  test("of heat comes out even: what drink, vessel and ice give is what melts it, at 334 J/g", () => {
+    const said = hoverAt(step("sha<>ke 12 s"));
+    const sum =
+      /\*Heat:\* ([\d.]+) kJ from the drink \+ ([\d.]+) kJ from the vessel \+ ([\d.]+) kJ from the rest of the ice = ([\d.]+) kJ; ÷ (\d+) J\/g = ([\d.]+) g/;
+    const [drink, vessel, ice, whole, perGram, melted] = sum.exec(said)!.slice(1).map(Number);
+    expect(Math.abs(drink! + vessel! + ice! - whole!)).toBeLessThan(0.21); // each is rounded to a tenth
+    expect(Math.abs((1000 * whole!) / perGram! - melted!)).toBeLessThan(0.3);
+    expect(perGram).toBe(334); // CRC Handbook: 333.55, from memory
+  });
+
+  test.each([
+    ["shake 12 s with freezer i<>ce", ["kJ into the rest of the ice"]],
+    ["stir 30 s; sha<>ke 6 s", ["in 6 s 82 % of ice and vessel take part"]],
+    ["sti<>r 30 s", ["49 % of the way from 0 °C"]],
+    ["shake with 20 g crushed i<>ce", ["all the ice melts before it is so cold"]],
+    ["blend without i<>ce", ["No ice: nothing melts.", "no Adds"]],
+    ["hold at -5<> C", ["Takes it from", "to −5 ± 1 °C", "it stays liquid"]],
+    ["fre<>eze", ["part of it is ice"]],
+    ["pre-dil<>ute 25 %", [/Adds 26\.\d ± 0\.\d ml water/]],
+    ["pre-dil<>ute", ["unknown: how much water “pre-dilute” adds is not stated"]],
+    // 3 × 44.01 g ÷ 22.414 l, from memory.
+    ["carbon<>ate to 3 vol", ["5.89 g of carbon dioxide in a litre"]],
+    ["warm the gl<>ass", ["The glass is then at 50 ± 8 °C"]],
+  ] as const)("%s", (method, labels) => checkHover(step(method), ...labels));
 });
 
 describe("places", () => {

@@ -16,7 +16,7 @@ export function drinkReport(changed: Partial<DrinkReport> = {}): DrinkReport {
     line: 8,
     family: "sour",
     before: { volumeMl: known(107, 2), massG: known(112, 2), strengthPct: known(22.4, 0.3) },
-    dilution: { waterMl: known(53, 7), share: known(0.496, 0.067) },
+    dilution: { waterMl: known(53, 7), share: known(0.496, 0.067), temperatureC: known(-6.82, 0.47) },
     after: {
       volumeMl: known(160.4, 7.2),
       strengthPct: known(15.03, 0.62),
@@ -28,6 +28,8 @@ export function drinkReport(changed: Partial<DrinkReport> = {}): DrinkReport {
       temperatureC: known(-6.82, 0.47),
     },
     glass: { capacityMl: known(240, 5), fillShare: known(0.668, 0.031) },
+    standing: [],
+    cost: null,
     findings: [],
     ...changed,
   };

@@ -7,9 +7,13 @@ import { type Family, familyOf, type WindowField } from "../../house/family.ts";
 import { glassOf } from "../../house/glass.ts";
 import type { House } from "../../house/house.ts";
 import { type Measure, showFigure, showList, showShare, showTemperature, showValue, showVolume, showWindow } from "../../house/show.ts";
+import { showStanding, standingOf } from "../../house/standing.ts";
 import { describeCautions } from "../cautions.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
+import { describeBatch } from "./cold.ts";
+import { costRow } from "./cost.ts";
 import { describeSums } from "./explain.ts";
+import { describeMissing } from "./out.ts";
 
 const mostLines = 12;
 /** Lines close together: an editor shows only so much of a hover at once. */
@@ -21,7 +25,7 @@ export function describeDrink(house: House, entry: Entry, measure: Measure): str
   const rows = rowsOf(house, assessment, family, measure);
   const head = family.name ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
   const left = mostLines - rows.length - 2;
-  const notes = notesOf(house, assessment, rows).slice(0, left).join(lineBreak);
+  const notes = notesOf(house, assessment, rows, measure).slice(0, left).join(lineBreak);
   return paragraphs(titleOf(house, entry, assessment), table(head, rows), notes, describeSums(assessment, measure));
 }
 
@@ -69,6 +73,8 @@ function rowsOf(house: House, assessment: Assessment, family: Family, measure: M
   if (ratio.value !== null || family.windows.has("ratio")) rows.push(["ratio, sweet ÷ acid", showFigure(ratio, "", 1), window("ratio")]);
   const salt = outcome.value("saltGPer100Ml") ?? 0;
   if (salt >= saltWorthALine || family.windows.has("salt")) rows.push(["salt", per100(figure("saltGPer100Ml")), window("salt")]);
+  const cost = costRow(house, flat.entry);
+  if (cost) rows.push(cost);
   return rows;
 }
 
@@ -115,8 +121,10 @@ function perServe({ value, plusMinus, because }: Figure, serves: number): Figure
 }
 
 /** What to know besides the figures, what matters most first. */
-function notesOf(house: House, assessment: Assessment, rows: readonly Row[]): string[] {
+function notesOf(house: House, assessment: Assessment, rows: readonly Row[], measure: Measure): string[] {
   const notes = [];
+  const missing = describeMissing(house, assessment.flat.entry);
+  if (missing) notes.push(missing);
   const cautions = describeCautions(house, assessment.flat.entry);
   if (cautions) notes.push(cautions);
   if (rows.some(([, value]) => value.startsWith("unknown"))) {
@@ -124,6 +132,10 @@ function notesOf(house: House, assessment: Assessment, rows: readonly Row[]): st
     if (reasons.length > 0) notes.push(`Unknown, because ${asText(showList(reasons, 3))}.`);
   }
   if (assessment.proportional) notes.push("In parts without a size, so only shares are known: `total:` or `part:` would tell how much.");
+  const standing = standingOf(assessment);
+  if (standing.length > 0) notes.push(`On its ice it takes up ${showStanding(standing, measure)}.`);
+  const batch = describeBatch(house, assessment);
+  if (batch) notes.push(batch);
   const assumed = assumedIn(assessment);
   if (assumed.length > 0) notes.push(`Assumed from the larder: ${asText(showList(assumed))}.`);
   return notes;

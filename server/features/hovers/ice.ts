@@ -1,5 +1,6 @@
 /** An ice: how cold it is, what a piece weighs, how much water clings to it. */
 import type { Entry } from "../../../grammar/tree.ts";
+import { fusionHeat, iceContent } from "../../engine/heat.ts";
 import { clingingByKind } from "../../engine/techniques.ts";
 import type { House } from "../../house/house.ts";
 import { iceFacts } from "../../house/method.ts";
@@ -15,10 +16,12 @@ export function describeIce(house: House, entry: Entry): string {
   const clinging = clingingByKind[kind];
   const cling =
     clinging === 1 ? undefined : `${showNumber(clinging)} times the water clings to it that clings to cubes of its weight (practice).`;
+  const melts = `A gram takes ${showNumber(-iceContent(Math.min(0, temperatureC.value)))} J to melt, ${showNumber(fusionHeat)} of them at 0 °C.`;
   return paragraphs(
     [bold(name), "ice", kind, showTemperature(temperatureC.value), facts.pieceG && `${showWeight(facts.pieceG.value)} a piece`]
       .filter(Boolean)
       .join(" · "),
+    melts,
     cling,
     asText(proseOf(entry, "note")),
   );
