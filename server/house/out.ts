@@ -12,6 +12,8 @@ export interface Missing {
   readonly pour: FlatPour;
   /** What is out: the ingredient itself, or what it is made of. */
   readonly out: Entry;
+  /** The ingredient that is made of it, as the drink names it; absent where that itself is out. */
+  readonly through?: string;
   /** The first of its `or` lines that is there. */
   readonly instead?: Alternative;
 }
@@ -25,9 +27,15 @@ export function missingIn(house: House, drink: Entry): readonly Missing[] {
       const out = used && !has(pour.modifiers, "optional") ? outBehind(house, used) : undefined;
       if (!out) return [];
       const instead = pour.alternatives.find(({ ingredient }) => isThere(house, ingredient.resolution.found?.entry));
-      return [{ pour, out, ...(instead && { instead }) }];
+      const { text } = pour.ingredient.resolution;
+      return [{ pour, out, ...(used !== out && { through: text }), ...(instead && { instead }) }];
     });
   });
+}
+
+/** `mint is out`, `sea buckthorn cordial needs sea buckthorn juice, which is out`. */
+export function showMissing({ out, through }: { readonly out: string; readonly through?: string | null }): string {
+  return through ? `${through} needs ${out}, which is out` : `${out} is out`;
 }
 
 /** Whether a drink is off: something is out that nothing stands in for. */

@@ -1,6 +1,6 @@
 /** Something that the drink pours is out. */
 import { findFieldIn } from "../house/entry.ts";
-import { isRetired, missingIn } from "../house/out.ts";
+import { isRetired, missingIn, showMissing } from "../house/out.ts";
 import { headPlace, placeOf, valuePlace } from "./places.ts";
 import type { Rule } from "./rule.ts";
 import { specimen } from "./specimen.ts";
@@ -21,11 +21,10 @@ export const outOfStock: Rule = {
   },
   *check(house, entry) {
     if (isRetired(entry)) return;
-    for (const { pour, out, instead } of missingIn(house, entry)) {
-      const { text, start, end } = pour.ingredient.resolution;
+    for (const { pour, out, through, instead } of missingIn(house, entry)) {
+      const { start, end } = pour.ingredient.resolution;
       const status = findFieldIn(out, "status");
-      const itself = pour.ingredient.resolution.found?.entry === out;
-      const missing = itself ? `The ${text} is out` : `The ${text} needs ${out.name?.text ?? "something"}, which is out`;
+      const missing = `The ${showMissing({ out: out.name?.text ?? "stock", ...(through && { through }) })}`;
       yield {
         ...(isDraft(entry) && { severity: "hint" as const }),
         place: pour.entry === entry ? placeOf(pour.line, { start, end }) : headPlace(entry),

@@ -1,7 +1,7 @@
 /** What is out tonight, on the drink that lacks it and on what is lacking. */
 import type { Entry } from "../../../grammar/tree.ts";
 import type { House } from "../../house/house.ts";
-import { drinksWithout, isOff, missingIn, outBehind } from "../../house/out.ts";
+import { drinksWithout, isOff, missingIn, outBehind, showMissing } from "../../house/out.ts";
 import { showList } from "../../house/show.ts";
 import { asText, bold } from "../markdown.ts";
 
@@ -9,9 +9,8 @@ import { asText, bold } from "../markdown.ts";
 export function describeMissing(house: House, drink: Entry): string | undefined {
   const missing = missingIn(house, drink);
   if (missing.length === 0) return undefined;
-  const lacks = missing.map(({ pour, out, instead }) => {
-    const name = pour.ingredient.resolution.text;
-    const why = pour.ingredient.resolution.found?.entry === out ? `${name} is out` : `${name} needs ${nameOf(out)}, which is out`;
+  const lacks = missing.map(({ out, through, instead }) => {
+    const why = showMissing({ out: nameOf(out), ...(through && { through }) });
     return instead ? `${why}: ${instead.ingredient.resolution.text} instead` : why;
   });
   return `${bold(isOff(missing) ? "Off tonight" : "Falls back")}: ${asText(lacks.join("; "))}.`;
