@@ -1,6 +1,6 @@
 /** What the steps of a prep do to its parts once they are together, and how much of it is left. */
 
-import { ethanolDensity } from "./ethanol-water.ts";
+import { ethanolDensity, waterDensity } from "./ethanol-water.ts";
 import { at, type Masses, massOf, noNegativeWater, scaleMasses, sugarOf, volumeMl } from "./liquid.ts";
 import { type Known, type Model, type PrepModel, type PrepPart, type PrepStep, type SolidSort, sugarKinds } from "./plan.ts";
 import { setting, strained } from "./processes.ts";
@@ -37,6 +37,7 @@ export interface Solid {
  */
 export function make(making: Making, prep: PrepModel, shift: Shift | undefined): void {
   for (const step of prep.steps ?? []) {
+    if (step.waterShare) dilute(making, step.waterShare, shift);
     const { boils, strains, wastes, clouds } = step.does;
     if (boils) boil(making, step, prep, shift);
     if (strains) strain(making, prep, shift);
@@ -46,6 +47,17 @@ export function make(making: Making, prep: PrepModel, shift: Shift | undefined):
   strain(making, prep, shift);
   putMeasured(making, prep.measured, shift);
   fitTo(making, prep, shift);
+}
+
+function dilute(making: Making, share: Known, shift: Shift | undefined): void {
+  if (!isKnown(share)) {
+    making.reasons = addReason(making.reasons, share.because, ...topics);
+    making.unsized = mergeTexts(making.unsized, [share.because]);
+    return;
+  }
+  const grams = (read(share, shift) * volumeMl(making.masses) * waterDensity) / 1000;
+  making.masses[at.water]! += grams;
+  making.massInG += grams;
 }
 
 // Boiling down

@@ -62,6 +62,7 @@ export const processes: readonly Technique[] = [
     ["foam", "charge"],
     practice,
     "Gas is beaten or pressed in: volumes and density here are of the liquid, without the gas. Only in vessels made for the pressure.",
+    { foams: true },
   ),
 ];
 

@@ -8,6 +8,7 @@ import type { House } from "./house.ts";
 import type { Ingredient } from "./ingredient.ts";
 import { readMethod, type Step } from "./method.ts";
 import { has } from "./modifiers.ts";
+import { noWater } from "./reasons.ts";
 import { type Settings, settingsOf } from "./settings.ts";
 import { isInert } from "./stock.ts";
 import { spreadOf } from "./values.ts";
@@ -15,7 +16,8 @@ import { spreadOf } from "./values.ts";
 /** The steps that the table of processes knows, in their order. */
 export function prepSteps(house: House, entry: Entry): readonly PrepStep[] {
   const settings = settingsOf(house, house.scopeOf(entry));
-  return stepsIn(house, entry).flatMap(({ technique, item }): PrepStep[] => {
+  return stepsIn(house, entry).flatMap(({ technique, item, share }): PrepStep[] => {
+    if (technique?.dilutes) return [{ does: {}, waterShare: share ?? { because: noWater(technique.words[0]!) } }];
     if (!technique?.process) return [];
     const to = technique.process.boils ? targetIn(item, settings) : undefined;
     return [{ does: technique.process, ...(to && { to }) }];

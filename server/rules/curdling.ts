@@ -57,7 +57,7 @@ function isMilky(house: House, entry: Entry): boolean {
     if (isCyclic(house, entry)) return false;
     const scope = house.scopeOf(entry);
     const method = fieldsIn(entry).get("method")?.[0];
-    if (method && readMethod(house, scope, method.field).some(({ technique }) => technique?.id === "milk-clarify")) return false;
+    if (method && readMethod(house, scope, method.field).some(({ technique }) => /clarify$/.test(technique?.id ?? ""))) return false;
     return [...linesOf(entry, "pour")].some(({ content }) => {
       const resolution = content.pour.name && house.resolve(scope, ["ingredient", "drink"], content.pour.name);
       if (!resolution?.found || has(resolution.modifiers, "strained out")) return false;

@@ -200,6 +200,16 @@ describe("what sets", () => {
   });
 });
 
+test("water that is added goes in: 25 % of the volume of a syrup", () => {
+  const before = valuesOf(of([part(syrup, 500)]));
+  const made = valuesOf(of([part(syrup, 500)], { steps: [{ does: {}, waterShare: exactly(0.25) }] }));
+  expect(made.massInG! - 500).toBeCloseTo(0.25 * before.volumeMl! * 0.99820123, 8); // density of water at 20 °C: OIML R 22
+  expect(made.massG).toBeCloseTo(made.massInG!, 8);
+  expect(reasonsOf(of([part(syrup, 500)], { steps: [{ does: {}, waterShare: nobodyKnows("how much is not said") }] }), "brix")).toEqual([
+    "how much is not said",
+  ]);
+});
+
 test("a ferment is unknown but for its salt; clarifying leaves only its size unknown", () => {
   const base = [part(syrup, 500)];
   for (const name of ["strengthPct", "brix", "acidGPer100G", "massG"] as const)

@@ -24,6 +24,9 @@ describe("a prep", () => {
 
   test("that is no syrup has no ratio", () => checkHover("prep bri<>ne\n  20 g sea salt\n  80 g water\n", "no sugar : water"));
 
+  test("that is foamed has its density told as a liquid", () =>
+    checkHover("prep fo<>am\n  100 g egg white\n  100 g water\n  method: foam\n", "without the gas in it"));
+
   test("shows what was read, and on which day", () =>
     checkHover(
       "prep cor<>dial\n  100 g white sugar\n  100 g water\n  brix: 52\n  ph: 2.6\n  measured: 2026-03-01\n",

@@ -47,6 +47,12 @@ describe("how far it is boiled down", () => {
     expect(figureOf("massG", ...syrup, `method: ${method}`, "yield: 800 g")).toBeCloseTo(800, 3);
   });
 
+  test("what is pre-diluted takes the water in", () =>
+    expect(figureOf("strengthPct", "500 ml dry gin", "method: pre-dilute 25 %")! / figureOf("strengthPct", "500 ml dry gin")!).toBeCloseTo(
+      1 / 1.25, // by volume, contraction within 1 %
+      1,
+    ));
+
   test("in parts, a share is known and a size is not", () => {
     const parts = ["1 part white sugar", "1 part water", "parts by: weight"];
     expect(figureOf("sugarToWater", ...parts, "method: reduce by half")).toBeGreaterThan(2);

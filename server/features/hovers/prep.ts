@@ -4,6 +4,7 @@ import type { PrepFigureName, PrepOutcome } from "../../engine/plan.ts";
 import type { House } from "../../house/house.ts";
 import type { Step } from "../../house/method.ts";
 import { assessPrepEntry, isSizeless, prepModel } from "../../house/prep.ts";
+import { prepSteps } from "../../house/prep-steps.ts";
 import { type Reading, readingsIn, readOn } from "../../house/readings.ts";
 import { type Measure, showFigure, showList, showNumber, showSugarToWater, showVolume, showWeight } from "../../house/show.ts";
 import { describeCautions } from "../cautions.ts";
@@ -15,15 +16,14 @@ export function describePrep(house: House, entry: Entry, measure: Measure): stri
   const outcome = assessPrepEntry(house, entry);
   return paragraphs(
     `${bold(entry.name?.text ?? "A prep without a name")} · made here`,
-    table(["", ""], [...rowsOf(entry, outcome, isSizeless(house, entry) ? undefined : measure), ...freezingRow(house, entry)]),
+    table(["", ""], [...rowsOf(house, entry, outcome, measure), ...freezingRow(house, entry)]),
     describeOut(house, entry),
     describeCautions(house, entry),
     because(outcome),
   );
 }
 
-/** Without a measure for what of it has no size. */
-function rowsOf(entry: Entry, outcome: PrepOutcome, measure: Measure | undefined): string[][] {
+function rowsOf(house: House, entry: Entry, outcome: PrepOutcome, measure: Measure): string[][] {
   const rows: string[][] = [];
   const readings = readingsIn(entry);
   const day = readOn(entry);
@@ -32,7 +32,7 @@ function rowsOf(entry: Entry, outcome: PrepOutcome, measure: Measure | undefined
     const figure = outcome.figure(name);
     if (figure.value === null || figure.value >= least) rows.push([label, `${showFigure(figure, unit)}${after}`]);
   };
-  if (measure) {
+  if (!isSizeless(house, entry)) {
     const sizes = [showVolume(outcome.figure("volumeMl"), measure), showWeight(outcome.figure("massG"))];
     rows.push(["makes", [...new Set(sizes)].join(", ")]);
     const lost = lostIn(outcome);
@@ -44,7 +44,8 @@ function rowsOf(entry: Entry, outcome: PrepOutcome, measure: Measure | undefined
   if (ratio.value !== null) rows.push(["sugar : water", `${showSugarToWater(ratio)} by weight`]);
   add("acid", "acidGPer100Ml", "g/100 ml as citric", 0.005);
   add("strength", "strengthPct", "% vol", 0.05, read("abv"));
-  add("density", "densityGPerMl", "g/ml", 0, read("density"));
+  const foams = prepSteps(house, entry).some(({ does }) => does.foams);
+  add("density", "densityGPerMl", "g/ml", 0, `${read("density")}${foams ? ", without the gas in it" : ""}`);
   const ph = readings.find(({ field }) => field === "ph");
   if (ph) rows.push(["pH", `${showNumber(ph.value.value)}${read("ph")}`]);
   return rows;
