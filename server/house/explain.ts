@@ -4,6 +4,7 @@ import { type Brings, bringsOf } from "./brings.ts";
 import type { Assessment } from "./drink.ts";
 import { type Facts, formulas } from "./formulas.ts";
 import { type NamedSource, namedSources } from "./named-sources.ts";
+import { paidFor } from "./paid.ts";
 import { showFigure } from "./show.ts";
 
 export interface Explanation {
@@ -43,6 +44,7 @@ export function explain(assessment: Assessment): Explanation {
   return {
     brought,
     sums: formulas.flatMap(({ figure, working, ...formula }): Sum[] => {
+      if (figure === "costPerServe" && facts.paid.length === 0) return [];
       const result = assessment.outcome.figure(figure);
       if (result.value === null) return figure === "fillShare" ? [] : [{ ...formula, figure, result, doubts: [] }];
       return [{ ...formula, figure, result, working: working(facts), doubts: doubtsOf(assessment, figure, names) }];
@@ -69,7 +71,8 @@ const nothing = { ethanolG: 0, sugarG: 0, sweetnessG: 0, acidG: 0, saltG: 0, caf
 /** At 20 °C. */
 const waterGPerMl = 0.9982;
 
-function factsOf({ outcome, plan }: Assessment, brought: readonly Brought[]): Facts {
+function factsOf(assessment: Assessment, brought: readonly Brought[]): Facts {
+  const { outcome, plan } = assessment;
   const sum = (of: (one: Brought) => number | null) => brought.reduce((total, one) => total + (of(one) ?? 0), 0);
   return {
     plan,
@@ -80,6 +83,7 @@ function factsOf({ outcome, plan }: Assessment, brought: readonly Brought[]): Fa
     sweetnessG: sum(({ sweetnessG }) => sweetnessG),
     acidG: sum(({ acidG }) => acidG),
     saltG: sum(({ saltG }) => saltG),
+    paid: paidFor(assessment),
   };
 }
 

@@ -2,6 +2,7 @@
 import { ethanolDensity } from "../engine/ethanol-water.ts";
 import { glassHeat } from "../engine/glass.ts";
 import type { Contact, FigureName, Outcome, ServePlan } from "../engine/plan.ts";
+import type { Paid } from "./paid.ts";
 import { showNumber, showShare, showTemperature } from "./show.ts";
 
 export interface Formula {
@@ -25,6 +26,7 @@ export interface Facts {
   readonly sweetnessG: number;
   readonly acidG: number;
   readonly saltG: number;
+  readonly paid: readonly Paid[];
 }
 
 const volumes = "ethanol and water: OIML R 22 (1975); sugar: ICUMSA polynomial, Sugar Technologists Manual (1995)";
@@ -104,6 +106,7 @@ export const formulas: readonly Formula[] = [
       `(${showNumber(value("afterVolumeMl") / plan.serves)} ml of liquid + what the ice displaces, its own weight of it) ÷ ${showNumber(plan.glass?.capacityMl.value ?? 0)} ml`,
     source: "Archimedes' principle",
   },
+  { figure: "costPerServe", label: "Cost", unit: "", working: costWorking },
 ];
 
 const gramsPerMl = ethanolDensity / 1000;
@@ -117,6 +120,19 @@ function per100(figure: FigureName, label: string, what: string, grams: (facts: 
     ...(source && { source }),
   };
 }
+
+/** What is too cheap to be read is told together. */
+function costWorking({ paid, plan }: Facts): string {
+  const dear = paid.filter(({ cost }) => cost >= cheap * plan.serves);
+  const rest = paid.filter((one) => !dear.includes(one)).reduce((sum, { cost }) => sum + cost, 0);
+  const terms = [
+    ...dear.map(({ name, cost }) => `${cost.toFixed(2)} ${name}`),
+    ...(rest >= 0.005 ? [`${rest.toFixed(2)} for the rest`] : []),
+  ];
+  const sum = terms.join(" + ");
+  return `${plan.serves === 1 ? sum : `(${sum}) ÷ ${showNumber(plan.serves)}`}, in the house's currency, with what is wasted`;
+}
+const cheap = 0.01;
 
 function waterWorking({ plan, contacts, value }: Facts): string {
   const sum = (of: (contact: Contact) => number) => contacts.reduce((all, contact) => all + of(contact), 0);

@@ -46,6 +46,7 @@ const amounts: ReadonlySet<FigureName | PrepFigureName> = new Set([
   "waterMl",
   "afterVolumeMl",
   "fillShare",
+  "costPerServe",
   "massG",
   "volumeMl",
   "boiledOffG",
