@@ -1,5 +1,6 @@
-/** The one place where the command line reads the disk; nothing here ever writes. */
-import { readFileSync, statSync } from "node:fs";
+/** The one place where the command line reads the disk, and writes to it when it is told to. */
+import { chmodSync, mkdtempSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { fdir } from "fdir";
 
 export interface Files {
@@ -9,10 +10,14 @@ export interface Files {
   list(folder: string, depth: "shallow" | "deep"): readonly string[];
   /** The whole text, byte order mark and line breaks as they are. Throws an `Unreadable` with a plain reason. */
   read(path: string): string;
+  /** Puts a text in the place of a file's, all of it or nothing. Throws an `Unwritable` with a plain reason. */
+  write(path: string, text: string): void;
 }
 
 /** A file that is there and cannot be read. */
 export class Unreadable extends Error {}
+/** A file that is as it was, since it cannot be changed. */
+export class Unwritable extends Error {}
 
 /** Folders that hold no specs, however deep they are. */
 const skipped = new Set(["node_modules", ".git", ".hg", ".svn", "dist"]);
@@ -35,6 +40,23 @@ export const disk: Files = {
       .filter((path) => path.endsWith(".drink"));
     return (depth === "shallow" ? walk.withMaxDepth(0) : walk).crawl(folder).sync().sort();
   },
+  write(path, text) {
+    try {
+      const file = realpathSync(path);
+      const beside = mkdtempSync(`${file}.`);
+      try {
+        // Written beside it first: a full disk must not leave half a file.
+        const fresh = join(beside, "new");
+        writeFileSync(fresh, text);
+        chmodSync(fresh, statSync(file).mode);
+        renameSync(fresh, file);
+      } finally {
+        rmSync(beside, { recursive: true });
+      }
+    } catch (cause) {
+      throw new Unwritable(reasonOf(cause), { cause });
+    }
+  },
   read(path) {
     const bytes = readBytes(path);
     try {
@@ -46,8 +68,10 @@ export const disk: Files = {
 };
 
 const reasons: Record<string, string> = {
-  EACCES: "this account may not read it",
-  EPERM: "this account may not read it",
+  EACCES: "this account may not",
+  EPERM: "this account may not",
+  EROFS: "the disk is read-only",
+  ENOSPC: "the disk is full",
   ENOENT: "it is a link to something that is not there",
   EISDIR: "it is a folder",
 };
@@ -56,7 +80,11 @@ function readBytes(path: string): Uint8Array {
   try {
     return readFileSync(path);
   } catch (cause) {
-    const { code = "", message } = cause as NodeJS.ErrnoException;
-    throw new Unreadable(reasons[code] ?? message, { cause });
+    throw new Unreadable(reasonOf(cause), { cause });
   }
+}
+
+function reasonOf(cause: unknown): string {
+  const { code = "", message } = cause as NodeJS.ErrnoException;
+  return reasons[code] ?? message;
 }

@@ -2,9 +2,11 @@
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import { version } from "../../package.json";
 import { type ReportName, reportNames } from "../reports/report-names.ts";
+import { adjustCommand } from "./adjust-command.ts";
 import { assessCommand } from "./assess-command.ts";
 import { checkCommand } from "./check-command.ts";
 import { exitCodes } from "./exit-codes.ts";
+import { outCommand } from "./out-command.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -52,7 +54,10 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .addArgument(paths())
     .addOption(format())
     .option("--max-warnings <count>", "warnings that are let pass", wholeNumber, 0)
-    .action((asked: string[], options) => ended(checkCommand(asked, options, terminal)));
+    .option("--out", "list the drinks that are off tonight instead, for what says `status: out`")
+    .action((asked: string[], options) =>
+      ended(options.out ? outCommand(asked, options, terminal) : checkCommand(asked, options, terminal)),
+    );
   program
     .command("assess")
     .summary("compute drinks and preps, and print them as a table")
@@ -62,6 +67,18 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .option("--explain", "show the sum behind every figure: which pour brought what, by which formula, on which assumptions")
     .addOption(format())
     .action((asked: string[], options) => ended(assessCommand(asked, options, terminal)));
+  program
+    .command("adjust")
+    .summary("bring a drink or a prep to a target by the amount of one pour")
+    .description("Finds the nearest amount that can be measured at which a drink or a prep is as wanted, and says what is left over.")
+    .addArgument(paths())
+    .option("--drink <name>", "the drink")
+    .option("--prep <name>", "or the prep")
+    .requiredOption("--to <target>", "such as “ratio 8”, “strength 18 %”, “66 brix”, “acid of lime juice”")
+    .option("--with <pour>", "the pour that is changed or added; without it, each that does it is shown")
+    .option("--write", "put the change into the file")
+    .addOption(format())
+    .action((asked: string[], options) => ended(adjustCommand(asked, options, terminal)));
   program
     .command("schema")
     .summary("print the JSON Schema of a report")
@@ -83,15 +100,17 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
 
 const examples = `
 Examples:
-  mutchkin check                          the specs below this folder
-  mutchkin check --max-warnings 3 bar/    let three warnings pass
-  mutchkin assess bar/sours.drink         figures of the drinks in one file
-  mutchkin assess --drink "Lantern Sour"  one drink, with all its figures
-  mutchkin assess --format json           the same for another program
+  mutchkin check                                         the specs below this folder
+  mutchkin check --out                                   the drinks that are off tonight
+  mutchkin check --max-warnings 3 bar/                   let three warnings pass
+  mutchkin assess bar/sours.drink                        figures of the drinks in one file
+  mutchkin assess --drink "Lantern Sour"                 one drink, with all its figures
+  mutchkin assess --format json                          the same for another program
+  mutchkin adjust --drink "Lantern Sour" --to "ratio 9"  which pour brings it there
 
 Exit codes:
   0  nothing found, or hints and information only
-  1  errors, or more warnings than are let pass
+  1  errors, more warnings than are let pass, or a target that is not reached
   2  the command could not be carried out; the reason is on standard error
 `;
 

@@ -40,7 +40,7 @@ export interface Reached {
 
 /** No more of a pour is tried than so many times all that is there. */
 const mostTimes = 50;
-/** Nobody is told of a way that changes a pour by more than so many times without having asked for that pour. */
+/** So many times a pour may change without having been asked for. */
 const furthest = 4;
 
 /** The way by one named pour, there already or new: its name, with an amount where two are to be told apart or a unit is meant. */
@@ -55,14 +55,17 @@ export function wayWith(house: House, of: Changeable, target: Target, named: str
 
 /**
  * The ways by each pour that is there and matters: those that get there first, the smallest change before larger ones.
- * What would take more than four times what stands, or less than a fourth, is left out.
+ * One that takes more than four times what stands, or less than a fourth, does not: nobody meant another drink.
  */
 export function waysTo(of: Changeable, target: Target): Way[] {
   const matters = (pour: ChangedPour) => whyFixed(of, pour) === undefined && moves(figureBy(of, target, pour), pour.quantity!.value!);
   const change = ({ pour, reached }: Way) => (reached ? Math.abs(Math.log(reached.amount / pour.quantity!.value!)) : Number.MAX_VALUE);
-  const ways = of.pours.filter(matters).map((pour) => wayBy(of, target, pour));
-  const moderate = ways.filter((way) => !way.reached || change(way) <= Math.log(furthest));
-  return moderate.sort((one, other) => change(one) - change(other));
+  const ways = of.pours.filter(matters).map((pour): Way => {
+    const way = wayBy(of, target, pour);
+    if (!way.reached || change(way) <= Math.log(furthest)) return way;
+    return { pour, problem: `It would take ${amountText(pour, way.reached.amount)} ${nameOf(pour)}.` };
+  });
+  return ways.sort((one, other) => change(one) - change(other));
 }
 
 function wayBy(of: Changeable, target: Target, pour: ChangedPour): Way {

@@ -10,7 +10,7 @@ import { type Assessment, assessDrink, assessFlat } from "./drink.ts";
 import { linesOf } from "./entry.ts";
 import type { House } from "./house.ts";
 import { isPoured, stepOf } from "./measurable.ts";
-import { assessPrepEntry, prepModel, prepPour, prepPours } from "./prep.ts";
+import { assessPrepEntry, isProportional, prepModel, prepPour, prepPours } from "./prep.ts";
 import { type FlatPour, flatPour } from "./riff.ts";
 import { type Settings, settingsOf } from "./settings.ts";
 
@@ -116,7 +116,7 @@ function changeablePrep(house: House, entry: Entry): Changeable {
     pours: pours.filter(({ part }) => !part.discarded).map(asChanged),
     aside: pours.filter(({ part }) => part.discarded).map(asChanged),
     serves: 1,
-    proportional: pours.some(({ pour }) => pour.quantity?.unit?.unit.dimension === "part"),
+    proportional: isProportional(entry),
     shared: false,
     by: (pour) => (amount) => withPart(pour, amount),
     with: withPart,

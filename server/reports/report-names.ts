@@ -1,3 +1,3 @@
 /** The reports whose shape is published. */
-export const reportNames = ["assess", "check"] as const;
+export const reportNames = ["assess", "check", "adjust", "out"] as const;
 export type ReportName = (typeof reportNames)[number];

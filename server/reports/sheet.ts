@@ -37,8 +37,10 @@ export function table(names: Column, columns: readonly Column[], rows: readonly 
   const beside = widths.reduce((sum, width) => sum + gap + width, 0);
   const longest = widestOf([...names, ...named.flatMap(({ name, under }) => [name, under])]);
   const nameWidth = Math.max(leastName, Math.min(longest, look.width - beside));
+  const heads = [names, ...columns];
+  const inUnits = heads.some(([, unit]) => unit !== undefined);
   const drawn = new Table({
-    head: [names, ...columns].map(([head, unit]) => `${look.strong(head)}\n${unit ? look.faint(unit) : ""}`),
+    head: heads.map(([head, unit]) => look.strong(head) + (inUnits ? `\n${unit ? look.faint(unit) : ""}` : "")),
     // Numbers stand to the right, so the gap is on their left. The names' column is as wide as its lines.
     colWidths: [null, ...widths.map((width) => gap + width)],
     colAligns: ["left", ...columns.map(() => "right" as const)],

@@ -9,7 +9,8 @@ test("the help fits one screen, and holds every command, the examples and the ex
   expect(code).toBe(0);
   expect(lines.length).toBeLessThanOrEqual(32);
   expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(100);
-  for (const word of ["check", "assess", "schema", "lsp", "Examples:", "Exit codes:", "--help", "--version"]) expect(out).toContain(word);
+  for (const word of ["check", "assess", "adjust", "schema", "lsp", "Examples:", "Exit codes:", "--help", "--version"])
+    expect(out).toContain(word);
 });
 
 test("every example in the help runs on a house that has what it names", async () => {
@@ -34,7 +35,7 @@ test.each([
   [["check", "--format", "xml"], "Allowed choices are text, json."],
   [["check", "--max-warnings", "-1"], "Give a whole number, such as 3."],
   [["check", "--max-warnings", "few"], "Give a whole number, such as 3."],
-  [["schema", "nothing"], "Allowed choices are assess, check."],
+  [["schema", "nothing"], "Allowed choices are assess, check"],
   [["lsp"], "--stdio"],
 ])("a command line that cannot be read ends with 2 and says why: %j", async (argv, words) => {
   const { code, out, err } = await mutchkin(folderOf(soundHouse), argv);
@@ -42,7 +43,7 @@ test.each([
   expect(err).toContain(words);
 });
 
-test.each(["assess", "check"])("the schema of %s is JSON Schema that says what each property is", async (report) => {
+test.each(["assess", "check", "adjust"])("the schema of %s is JSON Schema that says what each property is", async (report) => {
   const { code, out } = await mutchkin(folderOf(soundHouse), ["schema", report]);
   const schema = JSON.parse(out);
   expect(code).toBe(0);

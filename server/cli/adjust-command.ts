@@ -1,0 +1,90 @@
+/** `mutchkin adjust`: the amount of one pour that brings a drink or a prep to a target, printed or written into its file. */
+import { fileURLToPath } from "node:url";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { print } from "../../grammar/print.ts";
+import type { Entry } from "../../grammar/tree.ts";
+import { toTextEdits } from "../features/edits.ts";
+import { type Way, waysTo, wayWith } from "../house/bring-to.ts";
+import { changeable } from "../house/changeable.ts";
+import type { House } from "../house/house.ts";
+import { fold } from "../house/names.ts";
+import { askFor, nearestOf } from "../house/nearest.ts";
+import { type NotUnderstood, readTarget } from "../house/targets.ts";
+import { adjustReport } from "../reports/adjust.ts";
+import { adjustText } from "../reports/adjust-text.ts";
+import { exitCodes } from "./exit-codes.ts";
+import { type Files, Unwritable } from "./files.ts";
+import { openHouse, type Session } from "./session.ts";
+import type { Terminal } from "./terminal.ts";
+import { UsageError } from "./usage-error.ts";
+
+export interface AdjustOptions {
+  readonly format: "text" | "json";
+  readonly drink?: string;
+  readonly prep?: string;
+  readonly to: string;
+  readonly with?: string;
+  readonly write?: boolean;
+}
+
+/** Prints the ways; answers the exit code, which tells whether the target is reached. */
+export function adjustCommand(paths: readonly string[], options: AdjustOptions, terminal: Terminal): number {
+  if (options.write && options.with === undefined) {
+    throw new UsageError("`--write` needs to know which pour to change.", 'Name it, such as `--with "lemon juice"`.');
+  }
+  const session = openHouse(paths, terminal);
+  const { house } = session;
+  const of = changeable(house, entryAsked(session, options))!;
+  const target = understood(readTarget(house, of.entry, options.to));
+  const ways = options.with === undefined ? waysTo(of, target) : [understood(wayWith(house, of, target, options.with))];
+  const edit = options.write && ways[0]?.reached?.edit;
+  const report = adjustReport(house, of, target, ways, { ...session, written: edit !== undefined && edit !== false });
+  if (edit) write(house, of.entry, edit, terminal.files, session);
+  const complete = session.finish();
+  terminal.print(options.format === "json" ? `${JSON.stringify(report, null, 2)}\n` : adjustText(report, of.settings, terminal.look));
+  return !complete ? exitCodes.failed : ways.some(({ reached }) => reached) ? exitCodes.clean : exitCodes.findings;
+}
+
+function entryAsked({ documents, house, pathOf }: Session, { drink, prep }: AdjustOptions): Entry {
+  if ((drink === undefined) === (prep === undefined)) {
+    throw new UsageError("Name one drink or one prep.", 'Write `--drink "Its Name"` or `--prep "its name"`.');
+  }
+  const kind = drink === undefined ? "prep" : "drink";
+  const name = (drink ?? prep)!;
+  const all = documents.flatMap((document) => document.tree.entries).filter((entry) => entry.kind === kind && entry.name);
+  const found = all.filter((entry) => fold(entry.name!.text) === fold(name));
+  if (found.length === 1) return found[0]!;
+  if (found.length > 1) {
+    const places = found.map((entry) => `${pathOf(house.getDocumentOf(entry).uri)}:${house.getLineOf(entry) + 1}`);
+    throw new UsageError(`There is more than one ${kind} “${name}” here: ${places.join(", ")}.`, "Name the file too.");
+  }
+  const near = nearestOf(
+    name,
+    all.map((entry) => entry.name!.text),
+  );
+  throw new UsageError(`There is no ${kind} “${name}” here.`, askFor(near, "`mutchkin assess` lists all of them."));
+}
+
+function understood<T extends object>(answer: T | NotUnderstood): T {
+  if ("problem" in answer && !("pour" in answer)) throw new UsageError(answer.problem as string, "Nothing was changed.");
+  return answer as T;
+}
+
+/** Everything else in the file stays as it is, to the byte. */
+function write(
+  house: House,
+  entry: Entry,
+  edit: NonNullable<NonNullable<Way["reached"]>["edit"]>,
+  files: Files,
+  { pathOf }: Session,
+): void {
+  const document = house.getDocumentOf(entry);
+  const edits = toTextEdits(house, document, { title: "", safe: false, edits: [edit] });
+  const text = TextDocument.applyEdits(TextDocument.create(document.uri, "mutchkin", 0, print(document.tree)), edits);
+  try {
+    files.write(fileURLToPath(document.uri), text);
+  } catch (cause) {
+    if (!(cause instanceof Unwritable)) throw cause;
+    throw new UsageError(`“${pathOf(document.uri)}” could not be written: ${cause.message}.`, "It is as it was.");
+  }
+}
