@@ -11,7 +11,7 @@ export function coveragePage(coverages: Coverages, drinks: number, drawsEach: nu
   return [
     "# How often the ± holds",
     "",
-    `${drinks.toLocaleString("en-GB")} random drinks, and a riff on each. Everything that a drink's figures are computed from and that is not`,
+    `${drinks.toLocaleString("en-GB")} random drinks, and a riff on every other one. Everything that a drink's figures are computed from and that is not`,
     `certain (jiggers, labels, juices, temperatures, ice, sweetness, the melt model's own factor) was drawn anew at once`,
     `from a normal distribution, ${drawsEach} times, and the drink computed again. A figure with a standard uncertainty claims to`,
     `lie within one of it ${one} % of the time, and within two ${two} %. This is how often it did.`,
@@ -26,10 +26,20 @@ export function coveragePage(coverages: Coverages, drinks: number, drawsEach: nu
     "",
     coverageTable(coverages),
     "",
-    "A straight line is all that first order follows. It is furthest off for the temperature: a drink below its freezing",
-    "point turns to slush and hardly gets colder, and no ice is warmer than 0 °C.",
+    `First order follows a straight line, and not where it bends: no ice is warmer than 0 °C, no pour holds less than none,`,
+    `and a quotient is not its parts. ${furthest(coverages)}`,
     "",
   ].join("\n");
+}
+
+function furthest({ figures, differences }: Coverages): string {
+  const off = (one: Coverage) => Math.max(Math.abs(one.within1 - claimed.within1), Math.abs(one.within2 - claimed.within2));
+  const rows = [
+    ...enough(figures).map((one) => ({ name: `\`${one.figure}\``, off: off(one) })),
+    ...enough(differences).map((one) => ({ name: `a riff's \`${one.figure}\` less its parent's`, off: off(one) })),
+  ];
+  const most = rows.reduce((worst, one) => (one.off > worst.off ? one : worst));
+  return `Furthest from its claim is ${most.name}, by ${percent(most.off)} points.`;
 }
 
 /** Each figure's shares, its own and its difference's between riff and parent, and all together. */

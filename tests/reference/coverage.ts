@@ -3,7 +3,16 @@
  * is drawn anew at once: first-order propagation against Monte Carlo.
  */
 import { assess } from "../../server/engine/assess.ts";
-import { type FigureName, figureNames, type Model, type Outcome, type ServePlan, type Uncertain } from "../../server/engine/plan.ts";
+import { difference } from "../../server/engine/difference.ts";
+import {
+  type Figure,
+  type FigureName,
+  figureNames,
+  type Model,
+  type Outcome,
+  type ServePlan,
+  type Uncertain,
+} from "../../server/engine/plan.ts";
 import { type Chance, chanceFrom } from "./chance.ts";
 import { randomDrink, riffOf } from "./random-drinks.ts";
 
@@ -25,45 +34,33 @@ export interface Coverages {
   readonly differences: readonly Coverage[];
 }
 
-/** So many random drinks, and a riff on each; every one with its sources drawn so many times. */
+/** So many random drinks, and a riff on every other; each with its sources drawn so many times. */
 export function coverageOf(drinks: number, drawsEach: number, seed: number): Coverages {
   const chance = chanceFrom(seed);
   const figures = new Tally();
   const differences = new Tally();
   for (let i = 0; i < drinks; i++) {
     const parent = randomDrink(chance);
-    const riff = riffOf(parent, chance);
-    const [a, b] = [assess(parent), assess(riff)];
-    const gradients = new Map(namesIn(a).map((name) => [name, a.gradient(name)]));
-    const riffs = new Map(namesIn(b).map((name) => [name, b.gradient(name)]));
-    const sources = new Set([...gradients.values(), ...riffs.values()].flatMap((gradient) => [...gradient.keys()]));
+    const riff = i % 2 === 0 ? riffOf(parent, chance) : undefined;
+    const [one, other] = [assess(parent), riff && assess(riff)];
+    const known = figureNames.filter((name) => one.value(name) !== null);
+    const claims = known.map((name) => ({ name, itself: one.figure(name), apart: other && difference(other, one, name) }));
+    const sources = new Set([one, other].flatMap((drink) => known.flatMap((name) => [...(drink?.gradient(name).keys() ?? [])])));
     for (let draw = 0; draw < drawsEach; draw++) {
-      const [drawnA, drawnB] = drawn(sources, chance, () => [valuesOf(parent), valuesOf(riff)] as const);
-      for (const [name, gradient] of gradients) {
-        const value = a.value(name)!;
-        figures.count(
-          name,
-          drawnA(name),
-          value,
-          spread(sources, (source) => gradient.get(source) ?? 0),
-        );
-        const other = riffs.get(name);
-        const [parentDrawn, riffDrawn] = [drawnA(name), drawnB(name)];
-        if (!other || parentDrawn === null || riffDrawn === null) continue;
-        const apart = spread(sources, (source) => (other.get(source) ?? 0) - (gradient.get(source) ?? 0));
-        differences.count(name, riffDrawn - parentDrawn, b.value(name)! - value, apart);
+      const [here, there] = drawn(sources, chance, () => [outcomeOf(parent), riff && outcomeOf(riff)] as const);
+      for (const { name, itself, apart } of claims) {
+        const [value, riffs] = [here.value(name), there?.value(name) ?? null];
+        if (value === null) continue;
+        figures.count(name, value, itself);
+        if (apart && riffs !== null) differences.count(name, riffs - value, apart);
       }
     }
   }
   return { figures: figures.all(), differences: differences.all() };
 }
 
-const namesIn = (outcome: Outcome) => figureNames.filter((name) => outcome.value(name) !== null);
-
-function valuesOf(plan: ServePlan): (name: FigureName) => number | null {
-  const outcome = assess({ ...plan, pours: plan.pours.map((pour) => ({ ...pour, of: renewed(pour.of) })) });
-  return (name) => outcome.value(name);
-}
+/** Computed anew, with whatever its sources are now. */
+const outcomeOf = (plan: ServePlan): Outcome => assess({ ...plan, pours: plan.pours.map((pour) => ({ ...pour, of: renewed(pour.of) })) });
 
 /** The same ingredient as another object: what the engine remembers of the first does not hold for it. */
 function renewed(model: Model): Model {
@@ -81,20 +78,15 @@ function drawn<T>(sources: ReadonlySet<Uncertain>, chance: Chance, use: () => T)
   }
 }
 
-function spread(sources: ReadonlySet<Uncertain>, slope: (source: Uncertain) => number): number {
-  let sum = 0;
-  for (const source of sources) sum += (slope(source) * source.u) ** 2;
-  return Math.sqrt(sum);
-}
-
 class Tally {
   readonly #counts = new Map<FigureName, { draws: number; in1: number; in2: number }>();
 
-  count(figure: FigureName, drawn: number | null, value: number, u: number): void {
-    if (drawn === null || !(u > 1e-9 * Math.max(1, Math.abs(value)))) return;
+  /** Counts a draw, unless the figure is unknown, or as good as certain. */
+  count(figure: FigureName, drawn: number, { value, plusMinus }: Figure): void {
+    if (value === null || plusMinus === null || !(plusMinus > 1e-9 * Math.max(1, Math.abs(value)))) return;
     const counts = this.#counts.get(figure) ?? { draws: 0, in1: 0, in2: 0 };
     this.#counts.set(figure, counts);
-    const off = Math.abs(drawn - value) / u;
+    const off = Math.abs(drawn - value) / plusMinus;
     counts.draws++;
     if (off <= 1) counts.in1++;
     if (off <= 2) counts.in2++;
