@@ -26,7 +26,8 @@ test.each(ways)("%s", (_name, scale, show) =>
       checkDigits(shown, { value: of.value, plusMinus: of.u }, scale(shown));
     }),
     { numRuns: 500 },
-  ));
+  ),
+);
 
 test("the check itself finds a digit too many", () => {
   expect(() => checkDigits("5234 ml", { value: 5234, plusMinus: 40 })).toThrow();

@@ -1,7 +1,7 @@
 /** `npm run montecarlo`: more random drinks than a test has time for; prints the table. */
 import { parseArgs } from "node:util";
 import { coverageOf } from "./coverage.ts";
-import { coverageTable } from "./coverage-page.ts";
+import { coverageTable, fewestDraws } from "./coverage-page.ts";
 
 const { values } = parseArgs({
   options: {
@@ -10,4 +10,7 @@ const { values } = parseArgs({
     seed: { type: "string", default: "1" },
   },
 });
-console.log(coverageTable(coverageOf(Number(values.drinks), Number(values.draws), Number(values.seed))));
+const [drinks, draws] = [Number(values.drinks), Number(values.draws)];
+if (!(drinks * draws >= fewestDraws))
+  throw new Error(`Fewer than ${fewestDraws} draws in all say nothing: ask for more drinks or more draws.`);
+console.log(coverageTable(coverageOf(drinks, draws, Number(values.seed))));
