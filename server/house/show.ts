@@ -5,6 +5,7 @@
 import { show } from "../engine/figure.ts";
 import type { Figure } from "../engine/plan.ts";
 import { moneyFormat } from "./currency.ts";
+import type { Serve } from "./serve.ts";
 
 /** The unit that amounts are read in, and how large its ounce is. A house's settings are one. */
 export interface Measure {
@@ -93,6 +94,30 @@ export function showMoney(shown: Shown, currency: string | undefined): string {
   return spread ? `${format.format(value)} ± ${u.toFixed(digits)}` : format.format(value);
 }
 
+/** What one serve brings, word for word: `18.9 g alcohol`, `2.4 UK units`, `548 kJ / 132 kcal`, and caffeine where there is some. */
+export function showServe({ ethanolG, standardDrinks, counted, energyKJ, energyKcal, caffeineMg }: Serve): string[] {
+  const drinks = showFigure(standardDrinks, "", 1);
+  const alcohol = [`${showWeight(ethanolG)} alcohol`, `${drinks} ${counted.word}${drinks === "1" ? "" : "s"}`];
+  return [
+    ...(ethanolG.value === null ? ["alcohol unknown"] : ethanolG.value < leastAlcoholG ? ["no alcohol"] : alcohol),
+    energyKJ.value === null ? "energy unknown" : `${showFigure(energyKJ, "kJ", 0)} / ${showFigure(energyKcal, "kcal", 0)}`,
+    ...(caffeineMg.value === null || caffeineMg.value >= leastCaffeineMg ? [showCaffeine(caffeineMg)] : []),
+  ];
+}
+
+/** Less than this in a serve is not worth a word. */
+const leastAlcoholG = 0.1;
+const leastCaffeineMg = 1;
+/** EFSA Journal 2015;13(5):4102: up to so much at once raises no concern for adults. */
+const singleDoseMg = 200;
+
+/** `63 ± 12 mg caffeine`, from half of the yardstick on with the yardstick. */
+function showCaffeine({ value, plusMinus }: Figure): string {
+  if (value === null) return "caffeine unknown";
+  const yardstick = value >= singleDoseMg / 2 ? ` (${singleDoseMg} mg at once is the yardstick for adults, EFSA 2015)` : "";
+  return `${showFigure({ value, plusMinus }, "mg", 0)} caffeine${yardstick}`;
+}
+
 /** A plain number without an uncertainty: three digits, no trailing zeros. */
 export function showNumber(value: number, finest = 6): string {
   return tidy(fixed(value, Math.min(finest, decimalsFor(value))));
@@ -124,6 +149,10 @@ export function ounceFraction(ounces: number): string | undefined {
   const whole = Math.floor(ounces);
   const fraction = fractions.find(([share]) => near(ounces - whole, share))?.[1];
   return fraction && (whole > 0 ? `${whole} ${fraction}` : fraction);
+}
+
+export function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }
 
 /** `lemon juice, honey and 2 more`. */

@@ -71,6 +71,8 @@ export const usAllergens: Partial<Record<Allergen, string>> = {
 /** What one thing that goes in is known to bring, before it is put together. */
 interface Part {
   readonly name: string;
+  /** The prep or the drink that is poured with it in; the outermost, for that is what a spec names. */
+  readonly within?: string;
   readonly kind?: StockKind;
   readonly allergens: readonly Allergen[];
   /** The list is whole: whoever made it stated it. */
@@ -114,7 +116,7 @@ function isAgainst({ allergens, kind }: Part, diet: Diet): boolean {
 }
 
 function namesOf(parts: readonly Part[]): string[] {
-  return [...new Set(parts.map(({ name }) => name))];
+  return [...new Set(parts.map(({ name, within }) => (within ? `${name} in ${within}` : name)))];
 }
 
 // What goes in
@@ -154,8 +156,12 @@ function partsOfDrink(house: House, entry: Entry): Part[] {
   ];
 }
 
+/** What stands behind a name; what is made of several says of each that it is in there. */
 function partsBehind(house: House, { found, text }: Pick<Resolution, "found" | "text">): readonly Part[] {
-  return found ? partsOf(house, found.entry) : [unanswered(text)];
+  if (!found) return [unanswered(text)];
+  const parts = partsOf(house, found.entry);
+  const name = found.entry.name?.text ?? "";
+  return found.entry.kind === "stock" ? parts : parts.map((part) => (part.name === name ? part : { ...part, within: name }));
 }
 
 /** What the kind alone is known for counts against it, and is no answer: a stock of another name may hold more. */

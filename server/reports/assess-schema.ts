@@ -1,5 +1,6 @@
 /** The shape of `mutchkin assess --format json`, and of the data behind its table. */
 import { z } from "zod";
+import { allergenWords, dietWords } from "../../grammar/fields.ts";
 import { figureNames } from "../engine/plan.ts";
 
 export const severitySchema = z.enum(["error", "warning", "information", "hint"]);
@@ -58,11 +59,61 @@ const explanation = z.strictObject({
   assumptions: z.array(z.string()),
 });
 
+const allergens = z
+  .strictObject({
+    contains: z
+      .array(
+        z.strictObject({
+          allergen: z.enum(allergenWords),
+          names: z.array(z.string()).describe("What brings it."),
+          assumed: z.boolean().describe("Only the built-in larder says so."),
+        }),
+      )
+      .describe("In the order of Regulation (EU) 1169/2011, Annex II."),
+    notStated: z.array(z.string()).describe("Of which nobody states the allergens: that is not free from them."),
+  })
+  .describe("Of all that goes in, alternatives, options, rim and garnish included.");
+
+const diets = z.array(
+  z.strictObject({
+    diet: z.enum(dietWords),
+    suits: z.boolean().nullable().describe("Null where it is not stated."),
+    because: z.array(z.string()).describe("Where it does not suit, what decides that."),
+  }),
+);
+
+const keeps = z
+  .strictObject({ text: z.string(), name: z.string().describe("What it is stated for.") })
+  .nullable()
+  .describe("The shortest that is stated; null where none is. It is never worked out.");
+
+const serve = z
+  .strictObject({
+    ethanolG: figure("Alcohol, g."),
+    standardDrinks: figure("How many of what the house's country counts in."),
+    counted: z
+      .strictObject({
+        country: z.string().describe("Two letters; empty for the World Health Organization's."),
+        grams: z.number().describe("Of alcohol in one."),
+        word: z.string(),
+        source: z.string(),
+      })
+      .describe("What the house's country counts in."),
+    energyKJ: figure("By the factors of Regulation (EU) 1169/2011, Annex XIV, kJ."),
+    energyKcal: figure("By the same, kcal."),
+    caffeineMg: figure("Milligrams."),
+  })
+  .describe("What one serve brings.");
+
 const drink = z.strictObject({
   name: z.string(),
   file,
   line,
   family: z.string().nullable().describe("Null where the drink names none."),
+  allergens,
+  diets,
+  keeps,
+  serve,
   before: z
     .strictObject({
       volumeMl: figure("At 20 °C, ml."),
@@ -137,6 +188,9 @@ const prep = z.strictObject({
   acidGPer100G: figure("Titratable acidity as citric acid, g in 100 g."),
   boiledOffG: figure("Water that the steps boil off, g."),
   leftBehindG: figure("What stays behind, g: held back by what is strained out, with the curd or the fat, or what a stated yield leaves."),
+  allergens,
+  diets,
+  keeps,
   measured: z
     .strictObject({
       on: z.string().nullable().describe("The day of the readings; null where none is given."),

@@ -10,10 +10,12 @@ import type { House } from "../house/house.ts";
 import { assessPrepEntry, isSizeless } from "../house/prep.ts";
 import { type Reading, readingsIn, readOn } from "../house/readings.ts";
 import { costOfDrink } from "../house/sales.ts";
+import { type Serve, serveOf } from "../house/serve.ts";
 import { standingOf } from "../house/standing.ts";
 import type { Rule } from "../rules/rule.ts";
 import { findingsOf, type Report } from "../rules/run.ts";
 import type { AssessReport, DrinkReport, ExplanationReport, FigureReport, PrepReport } from "./assess-schema.ts";
+import { guestReport } from "./guest.ts";
 
 export interface Assessing {
   readonly rules: readonly Rule[];
@@ -65,6 +67,8 @@ function drinkReport(house: House, entry: Entry, { rules, report, pathOf, explai
     file: pathOf(house.getDocumentOf(entry).uri),
     line: start + 1,
     family: familyOf(house, flat).name || null,
+    ...guestReport(house, entry),
+    serve: serveReport(serveOf(house, assessment), proportional),
     before: { volumeMl: figure("beforeVolumeMl"), massG: figure("beforeMassG"), strengthPct: figure("beforeStrengthPct") },
     dilution: { waterMl: figure("waterMl"), share: figure("dilutionShare"), temperatureC: figure("vesselTemperatureC") },
     after: {
@@ -87,6 +91,17 @@ function drinkReport(house: House, entry: Entry, { rules, report, pathOf, explai
       message: messageOf(finding),
     })),
     ...(explained && { explanation: explanationReport(assessment) }),
+  };
+}
+
+function serveReport({ counted, ...figures }: Serve, proportional: boolean): DrinkReport["serve"] {
+  return {
+    ethanolG: figureReport(figures.ethanolG, proportional),
+    standardDrinks: figureReport(figures.standardDrinks, proportional),
+    counted: { ...counted, grams: rounded(counted.grams) },
+    energyKJ: figureReport(figures.energyKJ, proportional),
+    energyKcal: figureReport(figures.energyKcal, proportional),
+    caffeineMg: figureReport(figures.caffeineMg, proportional),
   };
 }
 
@@ -149,6 +164,7 @@ function prepReport(house: House, entry: Entry): PrepReport {
     acidGPer100G: figure("acidGPer100G"),
     boiledOffG: figure("boiledOffG"),
     leftBehindG: figure("leftBehindG"),
+    ...guestReport(house, entry),
     measured: { on: readOn(entry) ?? null, brix: read("brix"), densityGPerMl: read("density"), strengthPct: read("abv"), ph: read("ph") },
   };
 }

@@ -1,9 +1,11 @@
 /** One drink with all its figures, in the order in which it is made. */
-import { type Measure, showFigure, showMoney, showShare, showTemperature, showVolume, showWeight } from "../house/show.ts";
+import { type Measure, showFigure, showMoney, showServe, showShare, showTemperature, showVolume, showWeight } from "../house/show.ts";
 import { showCost } from "../house/show-cost.ts";
 import { showStanding } from "../house/standing.ts";
+import { showKeeping } from "../house/suitability-text.ts";
 import type { DrinkReport, FigureReport } from "./assess-schema.ts";
 import { explanationText } from "./explain-text.ts";
+import { suitsLines } from "./guest-text.ts";
 import { type Look, labelled, readable } from "./sheet.ts";
 
 export function drinkText(drink: DrinkReport, measure: Measure, look: Look): string {
@@ -12,6 +14,7 @@ export function drinkText(drink: DrinkReport, measure: Measure, look: Look): str
   const content = (figure: FigureReport) => showFigure(figure, "g/100 ml");
   const strength = (figure: FigureReport) => showFigure(figure, "% vol");
   const lines: [label: string, text: string][] = [
+    ...suitsLines(drink),
     ["Before the ice", `${volume(before.volumeMl)}, ${strength(before.strengthPct)}, ${showWeight(before.massG)}`],
     ["Water added", `${volume(dilution.waterMl)}, ${showShare(dilution.share)} of the volume before${coldInVessel(drink)}`],
     ["As served", `${volume(after.volumeMl)}, ${strength(after.strengthPct)}, ${showTemperature(after.temperatureC)}`],
@@ -20,6 +23,8 @@ export function drinkText(drink: DrinkReport, measure: Measure, look: Look): str
       `sweetness ${content(after.sweetnessGPer100Ml)}, acid ${content(after.acidGPer100Ml)}, ratio ${showFigure(after.ratio)}`,
     ],
     ["Sugar and salt", `sugar ${content(after.sugarGPer100Ml)}, salt ${content(after.saltGPer100Ml)}`],
+    ["One serve", showServe(drink.serve).join(", ")],
+    ["Keeps", drink.keeps ? `${showKeeping(drink.keeps)}, the shortest that is stated` : "not stated"],
     [
       "Glass",
       glass.capacityMl.value === null
@@ -57,8 +62,9 @@ function costText(cost: NonNullable<DrinkReport["cost"]>): string {
   return [showCost(cost), ...prices, target, ...(cost.perServe.because ?? [])].filter(Boolean).join("; ");
 }
 
-function reasonsIn({ before, dilution, after, glass }: DrinkReport): string[] {
-  const groups = [before, dilution, after, ...(glass.capacityMl.value === null ? [] : [glass])];
+function reasonsIn({ before, dilution, after, glass, serve }: DrinkReport): string[] {
+  const { counted: _, ...brings } = serve;
+  const groups = [before, dilution, after, ...(glass.capacityMl.value === null ? [] : [glass]), brings];
   const figures = groups.flatMap((group): FigureReport[] => Object.values(group));
   return [...new Set(figures.flatMap(({ because }) => because ?? []))];
 }

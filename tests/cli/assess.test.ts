@@ -33,6 +33,34 @@ test("the JSON holds a drink's figures where the shape says", async () => {
     expect(figure.plusMinus).toBeGreaterThanOrEqual(0);
 });
 
+test("the JSON tells what one serve brings, what it contains, which diets it suits, and how long it keeps", async () => {
+  const stock = "\nstock lime juice\n  kind: juice\n  keeps: 1 day chilled\n";
+  const text = `${soundHouse}${stock}=== b.drink\ndrink White Rope\n  from: Slack Rope\n  serves: 2\n  1 egg white\n  10 ml nobody's tonic\n`;
+  const [white, sound] = (await assessed(folderOf(text))).drinks;
+  expect(sound!.serve.ethanolG.value).toBeCloseTo(24 * 0.78924, 2);
+  expect(sound!.serve.standardDrinks.value).toBeCloseTo((24 * 0.78924) / sound!.serve.counted.grams, 3);
+  // Every figure of a drink that holds no caffeine, and nothing of what nobody knows.
+  expect(sound!.serve.caffeineMg.value).toBe(0);
+  expect(white!.serve.energyKJ).toMatchObject({ value: null, because: [expect.stringContaining("nobody's tonic")] });
+  expect(white!.allergens).toEqual({
+    contains: [{ allergen: "egg", names: ["egg white"], assumed: true }],
+    notStated: expect.arrayContaining(["nobody's tonic"]),
+  });
+  expect(white!.diets).toContainEqual({ diet: "vegan", suits: false, because: ["egg white"] });
+  expect(white!.diets).toContainEqual({ diet: "kosher", suits: null, because: [] });
+  expect(white!.keeps).toEqual({ text: "1 day chilled", name: "lime juice" });
+});
+
+test("the demo house carries allergens through its preps, its garnishes and its juice by the day", async () => {
+  const { drinks } = await assessed(project, "samples/halyard-room", "--drink", "Deckhand's Breakfast");
+  const { contains } = drinks[0]!.allergens;
+  expect(contains.map(({ allergen, names }) => [allergen, ...names])).toEqual([
+    ["gluten", "worcester sauce in deck mix"],
+    ["fish", "worcester sauce in deck mix"],
+    ["celery", "celery stick"],
+  ]);
+});
+
 test("figures carry six digits, so that the same house prints the same on any machine", async () => {
   const { out } = await mutchkin(folderOf(soundHouse), ["assess", "--format", "json"]);
   const digits = [...out.matchAll(/: (-?[\d.]+)(?:e-?\d+)?,?\n/g)].map(

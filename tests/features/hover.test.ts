@@ -35,7 +35,7 @@ describe("a drink", () => {
       "Assumed from the larder: ",
     ));
 
-  test("is a dozen lines at most, cautions included", () => {
+  test("is fifteen lines at most, allergens and cautions included", () => {
     const text = sour().replace(
       "simple syrup\n",
       "simple syrup\n  30 ml egg white\n  30 ml espresso\n  5 ml nobody's tonic\n  3 g sea salt\n",
@@ -43,7 +43,7 @@ describe("a drink", () => {
     const lines = hoverAt(text)
       .split("\n")
       .filter((line) => line && !line.startsWith("| :--"));
-    expect(lines.length).toBeLessThanOrEqual(12);
+    expect(lines.length).toBeLessThanOrEqual(15);
     expect(hoverAt(text)).toContain("⚠ Raw egg");
   });
 
@@ -56,6 +56,51 @@ describe("a drink", () => {
       "strength | unknown",
       "nobody's juice is in neither the house nor the larder",
     ));
+
+  test("what can hurt somebody comes first: allergens, and what nobody states them of", () => {
+    checkHover(
+      sour().replace("simple syrup\n", "simple syrup\n  1 egg white\n  10 ml white wine\n  5 ml nobody's tonic\n"),
+      /\*\*Bell Buoy\*\* · stem\n\n\*\*Assumed to contain egg and sulphites\.\*\* Not stated for nobody's tonic\.\n/,
+    );
+    checkHover(sour(), "**No allergens, by all that is stated.**");
+    checkHover(sour().replace("60 ml white rum", "60 ml aged rum"), /\n\nAllergens not stated for aged rum\.\n/, "no Contains");
+  });
+
+  test("in the United States by their names there, the nine that count there first", () => {
+    const us = sour()
+      .replace("house Bar\n", "house Bar\n  country: US\n")
+      .replace("simple syrup\n", "almond syrup\n  10 ml white wine\n  10 ml beer\n");
+    checkHover(us, "Assumed to contain wheat, tree nuts and sulphites.", "US standard drinks");
+  });
+
+  test("what one serve brings: 60 ml of 40 % are 18.9 g of alcohol, 2.4 units of 10 ml, and 29 kJ for each gram and 17 for each of sugar", () => {
+    const uk = sour().replace("house Bar\n", "house Bar\n  country: GB\n");
+    const shown = /\n18\.9 ± 0\.\d g alcohol · 2\.4 UK units · (\d+) ± \d+ kJ \/ (\d+) ± \d+ kcal {2}\n/.exec(hoverAt(uk))!;
+    // 18.94 g × 29, and about 14.3 g of sugar (22.5 ml of 50 °Bx and the juice's own) × 17, and 1.35 g of acid × 13: the regulation's factors.
+    expect(Number(shown[1])).toBeCloseTo(18.94 * 29 + 14.3 * 17 + 1.35 * 13, -2);
+    expect(Number(shown[2])).toBeCloseTo(18.94 * 7 + 14.3 * 4 + 1.35 * 3, -1);
+    checkHover(sour(), "1.9 WHO standard drinks", "no caffeine");
+    const four = uk.replace("  family", "  serves: 4\n  family").replace("60 ml", "240 ml").replaceAll("22.5 ml", "90 ml");
+    checkHover(four, "g alcohol · 2.4 UK units");
+  });
+
+  test("caffeine with EFSA's yardstick where it is half of it or more, and unknown where nobody knows it", () => {
+    checkHover(sour().replace("22.5 ml lime juice", "30 ml espresso"), /· \d+ ± \d+ mg caffeine {2}/, "no yardstick");
+    checkHover(
+      sour().replace("22.5 ml lime juice", "120 ml espresso"),
+      "mg caffeine (200 mg at once is the yardstick for adults, EFSA 2015)",
+    );
+    const steeped = "prep smoked rum\n  700 ml white rum\n  12 g tea leaf, strained out\n\n";
+    checkHover(sour().replace("drink Bell", `${steeped}drink Bell`).replace("60 ml white rum", "60 ml smoked rum"), "caffeine unknown");
+  });
+
+  test("diets that are decided, and the shortest stated keeping", () => {
+    const text = sour()
+      .replace("simple syrup\n", "simple syrup\n  1 egg white\n")
+      .replace("glass stem", "stock lime juice\n  keeps: 1 day chilled\n\nglass stem");
+    checkHover(text, "Not vegan (egg white) · keeps 1 day chilled (lime juice)");
+    checkHover(sour(), "no keeps");
+  });
 
   test("cautions stand only where they apply", () => {
     checkHover(sour(), "no ⚠");
@@ -184,6 +229,15 @@ describe("preps, stock and the rest of the house", () => {
       /: 1 by weight/,
       /density \| 1\.3\d g\/ml/,
     ));
+
+  test("a prep and a stock say what they contain", () => {
+    checkHover(
+      "prep mi<>x\n  100 ml aged rum\n  5 ml worcester sauce\n",
+      "**Assumed to contain gluten and fish.** Not stated for aged rum.",
+    );
+    checkHover("stock house ora<>nge wine\n  kind: wine\n", "**Assumed to contain sulphites.** Not stated for house orange wine.");
+    checkHover("stock house ora<>nge wine\n  kind: wine\n  allergens: sulphites\n", "**Contains sulphites.**", "no stated for");
+  });
 
   test("a stock: each figure with where it stands", () =>
     checkHover(

@@ -86,11 +86,15 @@ test("one drink at length, read by eye", () => {
     "Test Room: 1 drink
 
     Slack Rope  sour, bar.drink:8
+    Allergens       egg (egg white); not stated for hemp water
+    Diets           not vegan (egg white); not stated: kosher
     Before the ice  107 ± 2 ml, 22.4 ± 0.3 % vol, 112 ± 2 g
     Water added     53 ± 7 ml, 50 ± 7 % of the volume before
     As served       160 ± 7 ml, 15.0 ± 0.6 % vol, −6.8 °C
     Sweet and sour  sweetness 8.9 ± 0.5 g/100 ml, acid 0.85 ± 0.06 g/100 ml, ratio 10.5 ± 0.7
     Sugar and salt  sugar 8.9 ± 0.5 g/100 ml, salt 0 g/100 ml
+    One serve       18.9 ± 0.5 g alcohol, 2.4 UK units, 770 ± 20 kJ / 186 ± 5 kcal
+    Keeps           1 day chilled (lemon juice), the shortest that is stated
     Glass           no glass is named
     Warning         line 10: This is too sweet. Pour less syrup. [unbalanced]
 

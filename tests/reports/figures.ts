@@ -30,6 +30,20 @@ export function drinkReport(changed: Partial<DrinkReport> = {}): DrinkReport {
     glass: { capacityMl: known(240, 5), fillShare: known(0.668, 0.031) },
     standing: [],
     cost: null,
+    serve: {
+      ethanolG: known(18.9, 0.5),
+      standardDrinks: known(2.39, 0.06),
+      counted: { country: "GB", grams: 7.8924, word: "UK unit", source: "by hand" },
+      energyKJ: known(772, 22),
+      energyKcal: known(186, 5),
+      caffeineMg: known(0),
+    },
+    allergens: { contains: [{ allergen: "egg", names: ["egg white"], assumed: false }], notStated: ["hemp water"] },
+    diets: [
+      { diet: "vegan", suits: false, because: ["egg white"] },
+      { diet: "kosher", suits: null, because: [] },
+    ],
+    keeps: { text: "1 day chilled", name: "lemon juice" },
     findings: [],
     ...changed,
   };
@@ -38,6 +52,9 @@ export function drinkReport(changed: Partial<DrinkReport> = {}): DrinkReport {
 export function prepReport(changed: Partial<PrepReport> = {}): PrepReport {
   return {
     name: "bay syrup",
+    allergens: { contains: [], notStated: [] },
+    diets: [],
+    keeps: null,
     massG: known(300, 2),
     volumeMl: known(228.4, 1.8),
     densityGPerMl: known(1.3135, 0.004),

@@ -1,4 +1,4 @@
-/** A drink at a glance: at most a dozen lines that a bartender reads between two orders, then the sums for who has the time. */
+/** A drink at a glance: at most fifteen lines that a bartender reads between two orders, then the sums for who has the time. */
 
 import type { Entry } from "../../../grammar/tree.ts";
 import type { Figure, FigureName, Model } from "../../engine/plan.ts";
@@ -6,6 +6,7 @@ import { type Assessment, assessDrink } from "../../house/drink.ts";
 import { type Family, familyOf, type WindowField } from "../../house/family.ts";
 import { glassOf } from "../../house/glass.ts";
 import type { House } from "../../house/house.ts";
+import { perServe } from "../../house/serve.ts";
 import { type Measure, showFigure, showList, showShare, showTemperature, showValue, showVolume, showWindow } from "../../house/show.ts";
 import { showStanding, standingOf } from "../../house/standing.ts";
 import { describeCautions } from "../cautions.ts";
@@ -13,6 +14,7 @@ import { asText, bold, paragraphs, table } from "../markdown.ts";
 import { describeBatch } from "./cold.ts";
 import { costRow } from "./cost.ts";
 import { describeSums } from "./explain.ts";
+import { describeAllergens, describeServe } from "./guest.ts";
 import { describeMissing } from "./out.ts";
 
 const mostLines = 12;
@@ -26,7 +28,9 @@ export function describeDrink(house: House, entry: Entry, measure: Measure): str
   const head = family.name ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
   const left = mostLines - rows.length - 2;
   const notes = notesOf(house, assessment, rows, measure).slice(0, left).join(lineBreak);
-  return paragraphs(titleOf(house, entry, assessment), table(head, rows), notes, describeSums(assessment, measure));
+  const serve = [...describeServe(house, assessment), notes].filter(Boolean).join(lineBreak);
+  const allergens = assessment.flat.pours.length > 0 && describeAllergens(house, entry);
+  return paragraphs(titleOf(house, entry, assessment), allergens, table(head, rows), serve, describeSums(assessment, measure));
 }
 
 function titleOf(house: House, entry: Entry, { flat }: Assessment): string {
@@ -110,14 +114,6 @@ function figureOf(family: Family, field: WindowField): FigureName {
 
 function per100(figure: Figure): string {
   return showFigure(figure, "g/100 ml", 2);
-}
-
-function perServe({ value, plusMinus, because }: Figure, serves: number): Figure {
-  return {
-    value: value === null ? null : value / serves,
-    plusMinus: plusMinus === null ? null : plusMinus / serves,
-    ...(because && { because }),
-  };
 }
 
 /** What to know besides the figures, what matters most first. */

@@ -10,12 +10,14 @@ import { type Measure, showFigure, showList, showNumber, showSugarToWater, showV
 import { describeCautions } from "../cautions.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
 import { showFreezing } from "./cold.ts";
+import { describeAllergens } from "./guest.ts";
 import { describeOut } from "./out.ts";
 
 export function describePrep(house: House, entry: Entry, measure: Measure): string {
   const outcome = assessPrepEntry(house, entry);
   return paragraphs(
     `${bold(entry.name?.text ?? "A prep without a name")} · made here`,
+    describeAllergens(house, entry),
     table(["", ""], [...rowsOf(house, entry, outcome, measure), ...freezingRow(house, entry)]),
     describeOut(house, entry),
     describeCautions(house, entry),

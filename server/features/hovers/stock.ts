@@ -5,6 +5,7 @@ import { showList } from "../../house/show.ts";
 import { stockFacts } from "../../house/stock.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
 import { showFreezing } from "./cold.ts";
+import { describeAllergens } from "./guest.ts";
 import { describeOut } from "./out.ts";
 import { isNothing, sourcesOf } from "./sources.ts";
 
@@ -24,6 +25,7 @@ export function describeStock(house: House, entry: Entry): string {
   const missing = missingIn(all.map(({ label }) => label));
   return paragraphs(
     title.filter(Boolean).join(" · "),
+    describeAllergens(house, entry),
     describeOut(house, entry),
     rows.length > 0 && table(["", "", "from"], rows),
     nothing.length > 0 && `Assumed from the larder to hold no ${showList(nothing, 6).replace(" and ", " or ")}.`,
