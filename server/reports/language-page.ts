@@ -1,13 +1,22 @@
 /** The reference page of the language: its lists, printed from the tables that the server reads. */
 import { entryKinds, type Field, fieldsOf, type Shape } from "../../grammar/fields.ts";
 import { type Dimension, units } from "../../grammar/units.ts";
-import { techniques } from "../engine/techniques.ts";
+import { strained } from "../engine/processes.ts";
+import { clingingByKind, techniques } from "../engine/techniques.ts";
 import { modifiers } from "../house/modifiers.ts";
+import { showNumber } from "../house/show.ts";
 import { printBetween, printTable } from "./markers.ts";
 
-/** The page with its lists of fields, units, modifiers and techniques printed anew; the rest stays as it is. */
+/** The page with its lists of fields, units, modifiers, techniques, ice and what is strained out printed anew; the rest stays as it is. */
 export function languagePage(page: string): string {
-  const lists = { fields: fieldLists(), units: unitLists(), modifiers: modifierList(), techniques: techniqueList() };
+  const lists = {
+    fields: fieldLists(),
+    units: unitLists(),
+    modifiers: modifierList(),
+    techniques: techniqueList(),
+    ice: iceLists(),
+    strained: strainedList(),
+  };
   return Object.entries(lists).reduce((done, [name, list]) => printBetween(done, name, list), page);
 }
 
@@ -93,6 +102,39 @@ function techniqueList(): string {
     ["step", "also read", "what it does", "figures from"],
     techniques.map(({ words: [first, ...also], doc, source }) => [code(first!), also.map(code).join(", "), doc, source]),
   );
+}
+
+/** What each technique does with its ice, and each sort of ice with its water. */
+function iceLists(): string {
+  const chilling = techniques.flatMap(({ words, chill }) => (chill ? [[words[0]!, chill] as const] : []));
+  const steps = printTable(
+    ["step", "of the way to freezing", "in, s", "time constant, s", "usual time, s", "usual ice, g", "vessel, J/K", "water, ±"],
+    chilling.map(([word, chill]) => [
+      code(word),
+      `${Math.round(chill.alpha * 100)} %`,
+      String(chill.settledS ?? chill.usualS),
+      String(chill.timeConstantS),
+      String(chill.usualS),
+      String(chill.iceG),
+      String(chill.vesselJPerK),
+      `${Math.round(chill.spread * 100)} %`,
+    ]),
+  );
+  const kinds = printTable(
+    ["ice", "water that clings to it, beside cubes"],
+    Object.entries(clingingByKind).map(([kind, times]) => [kind, `${times} times`]),
+  );
+  return `${steps}\n\n${kinds}`;
+}
+
+/** What a gram of each sort of solid holds back, and what of it goes over that nobody knows. */
+function strainedList(): string {
+  const rows = Object.entries(strained).map(([sort, { holdsG, gives, watery }]) => [
+    sort,
+    `${showNumber(holdsG.value - 2 * holdsG.u)} to ${showNumber(holdsG.value + 2 * holdsG.u)} g`,
+    [...gives, ...(watery ? ["the water that lowers a strength"] : [])].join(", ") || "nothing that is counted",
+  ]);
+  return printTable(["strained out", "a gram of it holds back", "leaves an unknown amount of"], rows);
 }
 
 function code(text: string): string {
