@@ -64,7 +64,7 @@ export function together(coverages: readonly Coverage[]): Pick<Coverage, "draws"
 }
 
 function shares(coverage: Pick<Coverage, "draws" | "within1" | "within2"> | undefined): string[] {
-  return coverage ? [String(coverage.draws), percent(coverage.within1), percent(coverage.within2)] : ["", "", ""];
+  return coverage && coverage.draws > 0 ? [String(coverage.draws), percent(coverage.within1), percent(coverage.within2)] : ["", "", ""];
 }
 
 const percent = (share: number): string => (100 * share).toFixed(1);
