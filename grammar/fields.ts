@@ -147,7 +147,7 @@ export const fields: readonly Field[] = [
   // glass
   f("holds", ["glass"], "quantity", "240 ml", "The volume to the brim."),
   f("washline", ["glass"], "percent", "90 %", "How full the glass is poured."),
-  f("stored", ["glass", "stock", "prep"], "choice", "freezer", "Where it stands before service.", {
+  f("stored", ["glass", "stock", "prep"], "choice", "freezer", "Where it stands before service: it is as warm as that.", {
     choices: ["back bar", "fridge", "freezer", "hot"],
   }),
   // ice
@@ -215,7 +215,7 @@ export const fields: readonly Field[] = [
   f("steps", ["prep", "drink"], "prose", "Stir until even.", "How it is made, in sentences."),
   // drink
   f("family", ["drink"], "name", "egg sour", "The pattern it is held against."),
-  f("glass", ["drink"], "items", "coupe, chilled", "What it is served in."),
+  f("glass", ["drink"], "items", "coupe, chilled", "What it is served in, and how it comes: `chilled`, `frozen`, `warm`, `at -8 C`."),
   f("garnish", ["drink"], "items", "lemon zest, expressed", "What goes on top. `none` is an answer."),
   f("rim", ["drink"], "items", "salt, half", "What the rim carries."),
   f("serves", ["drink"], "quantity", "1", "How many the pours are for."),
