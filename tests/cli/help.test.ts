@@ -43,7 +43,7 @@ test.each([
   expect(err).toContain(words);
 });
 
-test.each(["assess", "check", "adjust"])("the schema of %s is JSON Schema that says what each property is", async (report) => {
+test.each(["assess", "check", "adjust", "out"])("the schema of %s is JSON Schema that says what each property is", async (report) => {
   const { code, out } = await mutchkin(folderOf(soundHouse), ["schema", report]);
   const schema = JSON.parse(out);
   expect(code).toBe(0);

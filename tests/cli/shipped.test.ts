@@ -39,6 +39,14 @@ test("all samples assess to the published shape, whole through a pipe", () => {
   expect(assessSchema.parse(JSON.parse(stdout)).drinks.length).toBeGreaterThanOrEqual(40);
 });
 
+test("what is off tonight is listed, and is no fault", () => {
+  const { status, stdout } = shell(["check", "--out", "samples/mistakes"]);
+  expect({ status, stdout }).toEqual({
+    status: 0,
+    stdout: expect.stringMatching(/^\d+ drinks: 1 off\.\n\nOff +Bare Hook: kelp cordial is out\n$/),
+  });
+});
+
 test("a usage error ends with 2", () => {
   const { status, stdout, stderr } = shell(["check", "nowhere"]);
   expect({ status, stdout }).toEqual({ status: 2, stdout: "" });

@@ -25,7 +25,8 @@ export function describeDrink(house: House, entry: Entry, measure: Measure): str
   const assessment = assessDrink(house, entry);
   const family = familyOf(house, assessment.flat);
   const rows = rowsOf(house, assessment, family, measure);
-  const head = family.name ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
+  const compared = family.name !== "" || rows.some(([, , window]) => window);
+  const head = compared ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
   const left = mostLines - rows.length - 2;
   const notes = notesOf(house, assessment, rows, measure).slice(0, left).join(lineBreak);
   const serve = [...describeServe(house, assessment), notes].filter(Boolean).join(lineBreak);
