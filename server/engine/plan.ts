@@ -125,7 +125,7 @@ export interface Process {
   readonly wastes?: boolean;
   /** Gas goes in, which no volume here counts. */
   readonly foams?: boolean;
-  /** What nobody can know after it, and why; the prep's name follows the reason. */
+  /** What nobody can know after it, and why; the prep's name goes before the reason. */
   readonly clouds?: { readonly about: readonly Topic[]; readonly because: string };
 }
 

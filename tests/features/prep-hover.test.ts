@@ -42,6 +42,14 @@ describe("a prep", () => {
   });
 });
 
+test("a bought syrup says its ratio too: 55.6 + 12.43 g of sugar in 100 g of agave syrup (USDA SR28 19912)", () => {
+  checkHover(
+    "stock agave sy<>rup\n  kind: syrup\n",
+    /As a syrup: 68(\.\d)?( ± [\d.]+)? °Bx, [\d.]+ (± [\d.]+ )?: 1 of sugar to water by weight\./,
+  );
+  checkHover("stock lime ju<>ice\n  kind: juice\n", "no As a syrup");
+});
+
 test("a step of a prep says what goes off there", () => {
   const text = "prep cordial\n  300 g orange juice\n  100 g white sugar\n  method: re<>duce to 300 g\n";
   checkHover(text, "**reduce**", /Here 100 (± \d+ )?g boils off\./);
