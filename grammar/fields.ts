@@ -109,7 +109,14 @@ export const fields: readonly Field[] = [
   f("country", ["house"], "text", "GB", "The country by its two letters: standard drinks, allergen list and tax follow it."),
   f("currency", ["house"], "text", "GBP", "The three letters of the currency that prices are in."),
   f("tax", ["house"], "percent", "20 %", "Sales tax on a served drink."),
-  f("prices", ["house"], "choice", "with tax", "Whether menu prices already hold the tax.", { choices: ["with tax", "without tax"] }),
+  f(
+    "prices",
+    ["house"],
+    "choice",
+    "with tax",
+    "Whether menu prices already hold the tax; where a tax is stated and this is not, they do.",
+    { choices: ["with tax", "without tax"] },
+  ),
   f("units", ["house"], "choice", "ml", "The unit that the house writes and reads.", { choices: ["ml", "cl", "oz"] }),
   f("ounce", ["house"], "quantity", "30 ml", "How large an ounce is here: `us`, `imperial`, or so many ml for a pouring ounce."),
   f("jigger", ["house"], "quantity", "2.5 ml", "The smallest step that the bar measures; a pour is right to half of it."),
@@ -124,8 +131,8 @@ export const fields: readonly Field[] = [
   f("fridge", ["house"], "temperature", "4 C", "The temperature of the fridge: what `chilled` means."),
   f("hot", ["house"], "temperature", "85 C", "The temperature of what is poured `hot`."),
   f("ice", ["house", "drink"], "items", "cubed ice", "The ice used where a method names none."),
-  f("waste", ["house", "stock"], "percent", "5 %", "What is lost between the bottle and the glass."),
-  f("target cost", ["house"], "percent", "22 %", "The share of the net price that the ingredients may cost."),
+  f("waste", ["house", "stock"], "percent", "5 %", "The share of what is bought that is lost between the bottle and the glass."),
+  f("target cost", ["house"], "percent", "22 %", "The share of the price, without its tax, that the ingredients may cost."),
   f("cautions", ["house"], "choice", "shown", "Whether cards print the usual cautions.", { choices: ["shown", "short"] }),
   f("serve limit", ["house"], "quantity", "32 g", "The most alcohol that one serve holds without a remark; `none` for no limit."),
   f("severity", ["house"], "severity", "glass-too-small off", "How loud one rule is here: off, hint, information, warning or error.", {
@@ -185,7 +192,13 @@ export const fields: readonly Field[] = [
   f("caffeine", ["stock"], "content", "212 mg/100 g", "Caffeine."),
   f("density", ["stock", "prep"], "quantity", "1.04 g/ml", "Weight of a millilitre at 20 °C."),
   f("fizz", ["stock"], "yesno", "yes", "Whether it bubbles; what bubbles is poured after the shaking."),
-  f("price", ["stock", "drink", "ice"], "price", "26.50 per 700 ml", "What it costs to buy; on a drink, what the guest pays."),
+  f(
+    "price",
+    ["stock", "drink", "ice"],
+    "price",
+    "26.50 per 700 ml",
+    "What it costs to buy, without tax; on a drink, what the guest pays for all that its pours make.",
+  ),
   f("keeps", ["stock", "prep"], "items", "1 day chilled", "How long it is good for. Only what is stated is ever shown."),
   f("each", ["stock"], "items", "leaf 0.1 g; sprig 2 g", "What one piece weighs or holds, by form."),
   f("yield", ["stock", "prep"], "items", "juiced 25 ml", "What one piece gives, or how much a batch makes."),
@@ -204,9 +217,16 @@ export const fields: readonly Field[] = [
   f("aka", ["stock", "prep", "drink", "glass", "family", "ice"], "items", "lemon; fresh lemon", "Other names, split by `;`.", {
     repeats: true,
   }),
-  f("status", ["stock", "prep", "drink"], "choice", "out", "For stock `in` or `out`; for a drink `draft`, `live` or `retired`.", {
-    choices: ["in", "out", "draft", "live", "retired"],
-  }),
+  f(
+    "status",
+    ["stock", "prep", "drink"],
+    "choice",
+    "out",
+    "For stock and preps `in` or `out`: what is out takes its drinks off tonight. For a drink `draft`, `live` or `retired`.",
+    {
+      choices: ["in", "out", "draft", "live", "retired"],
+    },
+  ),
   // prep
   f("parts by", ["prep", "drink"], "choice", "weight", "Whether `parts` are weighed or measured.", { choices: ["weight", "volume"] }),
   f("method", ["prep", "drink"], "steps", "shake 12 s; fine strain", "The steps, split by `;`."),

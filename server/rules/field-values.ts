@@ -33,7 +33,7 @@ const byShape: Partial<Record<Shape, Check>> = {
   temperature: ({ example }, line) => wrongIn(readTemperature(line, example, "")),
   content: ({ example }, line) => wrongIn(readContent(line, example, "")),
   window: ({ example }, line) => wrongIn(readWindow(line, example)),
-  price: ({ example }, line) => wrongIn(readPrice(line, example)),
+  price: ({ example }, line, kind) => price(line, example, kind),
   date: (_field, line) => wrongIn(readDate(line)),
   yesno: (_field, line) => oneOf(line.value!, ["yes", "no", "true", "false"]),
   choice: ({ name, choices = [] }, line, kind) => oneOf(line.value!, name === "status" ? statusOf(kind) : choices),
@@ -93,6 +93,14 @@ function quantity(line: FieldLine, example: string, allowed: readonly string[] |
   const at = unit ?? numeral;
   const wrong = unit ? `“${unit.text}” does not measure this.` : "This amount has no unit.";
   return { start: at.start, end: at.end, wrong, todo: `Write it as \`${example}\`.` };
+}
+
+/** What is bought has a price for so much of it; a drink is sold whole. */
+function price(line: FieldLine, example: string, kind: EntryKind): Wrong | undefined {
+  const read = readPrice(line, example);
+  if (isWrong(read)) return read;
+  if (kind === "drink" || read.value.per) return undefined;
+  return wrongValue(line, "This does not say how much it buys.", `Write it as \`${example}\`.`);
 }
 
 function share(line: FieldLine, example: string): Wrong | undefined {

@@ -83,6 +83,7 @@ describe("values", () => {
     ["stock", "acid: 6 g/100 ml as vinegar"],
     ["stock", "price: cheap"],
     ["stock", "price: 26.50 per 700 sips"],
+    ["stock", "price: 26.50"],
     ["stock", "kind: sprit"],
     ["stock", "allergens: milk, nutts"],
     ["stock", "fizz: a little"],
