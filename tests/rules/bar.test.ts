@@ -90,7 +90,9 @@ describe("frozen and meant to pour", () => {
 
   test("a prep and a stock that stand in the freezer are, and the house's freezer counts", () => {
     const kept = "prep harbour mix\n  100 ml gin\n  200 ml water\n  stored: freezer\n          ^^^^^^^ freezes-in-freezer\n";
-    checkFindings(`stock quay vermouth\n  kind: vermouth\n  abv: 16 %\n  sugar: 4 g/100 ml\n  stored: freezer\n          ^^^^^^^ freezes-in-freezer\n\n${kept}`);
+    checkFindings(
+      `stock quay vermouth\n  kind: vermouth\n  abv: 16 %\n  sugar: 4 g/100 ml\n  stored: freezer\n          ^^^^^^^ freezes-in-freezer\n\n${kept}`,
+    );
     expect(of("freezes-in-freezer", `house The Slip\n  freezer: -6 C\n\n${kept.replace(/\n +\^.*\n/, "\n")}`)).toEqual([]);
   });
 
