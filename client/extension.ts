@@ -4,6 +4,7 @@
  */
 import * as vscode from "vscode";
 import { LanguageClient, State, TransportKind } from "vscode-languageclient/node";
+import { adjust } from "./adjust.ts";
 import { type ServerStatus, showStatus } from "./status.ts";
 
 /** No scheme is named, so that untitled, remote and virtual documents are served too. */
@@ -36,6 +37,7 @@ export function activate(context: vscode.ExtensionContext): Promise<void> {
     vscode.commands.registerCommand("mutchkin.stopServer", () => inTurn(stop)),
     vscode.commands.registerCommand("mutchkin.restartServer", () => inTurn(() => stop().then(start))),
     vscode.commands.registerCommand("mutchkin.showOutput", () => output.show()),
+    vscode.commands.registerCommand("mutchkin.adjust", () => adjust(client)),
   );
   return inTurn(start);
 }

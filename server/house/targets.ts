@@ -59,7 +59,7 @@ export const goals: readonly Goal[] = [
   drink("acid; acidity; as citric", "acidGPer100Ml", "g/100 ml", perVolume, "as citric", "acid 0.8 g/100 ml", { window: "acid" }),
   drink("salt", "saltGPer100Ml", "g/100 ml", perVolume, "as served", "salt 0.4 g/100 ml", { window: "salt" }),
   drink("volume; size", "afterVolumeMl", "ml", asVolume, "as served, of all serves together", "volume 120 ml"),
-  prep("brix; sugar; sweetness", "brix", "°Bx", { ...perWeight, brix: 1 }, "sugar, by weight", "66 brix", { measured: "brix" }),
+  prep("sugar; brix; sweetness", "brix", "°Bx", { ...perWeight, brix: 1 }, "sugar, by weight", "66 brix", { measured: "brix" }),
   prep("acid; acidity; as citric", "acidGPer100Ml", "g/100 ml", perVolume, "as citric, in 100 ml", "acid of lime juice"),
   prep("acid; acidity; as citric", "acidGPer100G", "g/100 g", { "%": 1, "g/100 g": 1 }, "as citric, by weight", "acid 6 g/100 g"),
   prep("salt", "saltGPer100G", "g/100 g", perWeight, "by weight", "salt 20 %"),
@@ -101,7 +101,7 @@ export function readTarget(house: House, entry: Entry, text: string): Target | N
   const unit = quantity?.unit?.unit.id ?? "";
   const called = own.filter((goal) => isCalled(goal, asked));
   const meant = asked ? called : own.filter((goal) => unit !== "" && unit in goal.units);
-  if (asked && called.length === 0) {
+  if (asked && called.length === 0 && (quantity || !own.some(({ word: first }) => asked.startsWith(`${first} `)))) {
     const near = nearestOf(
       asked,
       own.flatMap((goal) => [goal.word, ...goal.also]),
@@ -154,7 +154,7 @@ function modelOf(house: House, entry: Entry) {
 export function showTarget({ goal, value, like }: Target, measure: Measure): string {
   const shown = showGoal(goal, value, measure);
   if (like) return `the ${goal.word} of ${like}, ${shown}`;
-  return goal.word === "brix" || goal.word === "volume" ? shown : `${goal.word} ${shown}`;
+  return goal.unit === "°Bx" || goal.word === "volume" ? shown : `${goal.word} ${shown}`;
 }
 
 /** A figure of this kind with its unit. */
@@ -162,11 +162,10 @@ export function showGoal({ figure, unit }: Goal, shown: Parameters<typeof showFi
   return figure === "afterVolumeMl" ? showVolume(shown, measure) : showFigure(shown, unit);
 }
 
+/** `strength … vol` and `acid … as citric` say the same as without. */
 function isCalled({ word, also }: Goal, asked: string): boolean {
   const words = asked.toLowerCase();
-  return (
-    words === word || also.includes(words) || [word, ...also].some((one) => words === `${one} as citric` || words === `${one} by weight`)
-  );
+  return [words, words.replace(/ (?:vol|as citric|as sucrose|by weight|by volume)$/, "")].some((one) => one === word || also.includes(one));
 }
 
 function wordsOf(own: readonly Goal[]): string {

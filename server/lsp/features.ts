@@ -8,7 +8,9 @@ import {
   type DefinitionParams,
   type HoverParams,
   type ServerCapabilities,
+  type TextDocumentPositionParams,
 } from "vscode-languageserver";
+import { targetsAt, type WayChoice, waysAt } from "../features/adjust.ts";
 import { completion } from "../features/completion.ts";
 import { definition } from "../features/definition.ts";
 import { toWorkspaceEdit } from "../features/edits.ts";
@@ -33,6 +35,13 @@ export interface FeatureContext {
   readonly spelling: (uri: string) => string;
 }
 
+/** A target by its `id`, as typed, and the pour that it is to be met by where one was named. */
+interface AdjustParams extends TextDocumentPositionParams {
+  readonly target: string;
+  readonly value: string;
+  readonly pour?: string;
+}
+
 /** Registers the features; answers what the server can, for `initialize`. */
 export function registerFeatures(connection: Connection, context: FeatureContext): ServerCapabilities {
   const { answer, settingsFor, spelling } = context;
@@ -53,6 +62,18 @@ export function registerFeatures(connection: Connection, context: FeatureContext
   );
   connection.onDocumentSymbol(answer("symbols", [], (_house, document) => documentSymbols(document)));
   connection.onFoldingRanges(answer("folding", [], (_house, document) => foldingRanges(document)));
+  connection.onRequest(
+    "mutchkin/adjustTargets",
+    answer("targets", null, (house, document, { position }: TextDocumentPositionParams) => targetsAt(house, document, position) ?? null),
+  );
+  connection.onRequest(
+    "mutchkin/adjustWays",
+    answer("ways", null, (house, document, { position, target, value, pour }: AdjustParams) => {
+      const { ways, problem } = waysAt(house, document, position, target, value, pour);
+      const edit = ({ fix, ...way }: WayChoice) => ({ ...way, ...(fix && { edit: toWorkspaceEdit(house, fix, spelling) }) });
+      return { ways: ways.map(edit), ...(problem && { problem }) };
+    }),
+  );
   return {
     hoverProvider: true,
     definitionProvider: true,

@@ -25,6 +25,7 @@ const reached = z.strictObject({
   exact: z.number().describe("What meets the target, in `unit`."),
   step: z.number().nullable().describe("In which steps it is measured, in `unit`; null where nothing measures it."),
   leftOver: z.number().describe("How far the figure then stands above the target; below it where negative."),
+  says: z.string().describe("The same in words, with how sure the figure is."),
   after: figures("What the drink or the prep comes to."),
   change: z
     .strictObject({
@@ -59,6 +60,7 @@ export const adjustSchema = z
           with: z.string().describe("The pour whose amount is changed."),
           present: z.string().nullable().describe("Its amount as it stands; null where it is not poured yet."),
           reached: reached.nullable(),
+          caution: z.string().nullable().describe("The usual one, where what is weighed can hurt."),
           problem: z.string().nullable().describe("Why the target is not reached this way, and how near it comes."),
         }),
       )

@@ -1,6 +1,5 @@
 /** A target and the ways to it as a person reads them: now and then, what is left over, and the line that changes. */
-import { findUnit } from "../../grammar/units.ts";
-import { unitText } from "../house/measurable.ts";
+import { offText } from "../house/left-over.ts";
 import { type Measure, showFigure, showNumber, showShare, showVolume, showWeight } from "../house/show.ts";
 import { capital } from "../house/targets.ts";
 import type { AdjustReport, WayReport } from "./adjust-schema.ts";
@@ -39,8 +38,9 @@ function oneWay(report: AdjustReport, way: WayReport, measure: Measure, look: Lo
   if (!reached) return [wrap(way.problem ?? "", look.width)];
   const { change } = reached;
   return [
-    wrap(`${capital(readable(way.with))}: ${amountIn(way)}. ${leftOver(report, way, measure)}`, look.width),
+    wrap(`${capital(readable(way.with))}: ${amountIn(way)}. ${reached.says}`, look.width),
     comparison(report, reached.after, measure, look),
+    ...(way.caution ? [wrap(way.caution, look.width, noteIndent, "! ")] : []),
     ...(change
       ? [changed(report, change, look), report.written ? "Written." : "Nothing was written. Add `--write` to change the file."]
       : []),
@@ -52,30 +52,6 @@ function amountIn({ present, reached }: WayReport): string {
   if (!present) return `${text}, new`;
   if (text === present) return `${text}, as it is, comes nearest`;
   return `${text} in place of ${present}${change ? "" : "; write it by hand, for here a line would mean the other pour of it"}`;
-}
-
-function leftOver({ target, now }: AdjustReport, { reached }: WayReport, measure: Measure): string {
-  const { exact, unit, step, amount, after } = reached!;
-  const { show, label } = rows[target.figure];
-  const then = `${label} ${show(after[target.figure] ?? now[target.figure]!, measure)}`;
-  if (step === null) return `${then}; nothing here measures ${unit}, so this is exact.`;
-  const off = offText(target, reached!, measure);
-  if (!off) return `${then}: nothing to speak of is left over.`;
-  const meets = `; ${inUnit(exact, unit)} would meet it, and it is measured in steps of ${inUnit(step, unit)}`;
-  return `${then}: ${off} what was asked${Math.abs(exact - amount) < 1e-9 * amount ? "" : meets}.`;
-}
-
-/** `0.3 above`, with no digit that the uncertainty denies; absent where none is left. */
-function offText({ figure }: AdjustReport["target"], { leftOver, after }: Reached, measure: Measure): string | undefined {
-  const u = after[figure]?.plusMinus ?? 0;
-  const size = Math.abs(leftOver);
-  const off = u > 0 ? Number(size.toFixed(Math.max(0, -Math.floor(Math.log10(u))))) : Number(size.toPrecision(2));
-  if (off < 1e-3 * Math.abs(after[figure]?.value ?? 0)) return undefined;
-  return `${rows[figure].show({ value: off, plusMinus: null }, measure)} ${leftOver > 0 ? "above" : "below"}`;
-}
-
-function inUnit(value: number, unit: string): string {
-  return `${showNumber(value)} ${unitText(findUnit(unit)!, unit, value)}`;
 }
 
 /** What is there, before and after, and where it is usual. */
@@ -104,8 +80,9 @@ function severalWays({ ways, target, now }: AdjustReport, measure: Measure, look
   const { show, label } = rows[target.figure];
   const met = ways.flatMap(({ with: name, present, reached }): Row[] => {
     if (!reached) return [];
-    const off = offText(target, reached, measure) ?? "nothing";
-    return [{ name: readable(name), numbers: [present ?? "", reached.text, show(reached.after[target.figure]!, measure), off] }];
+    const figure = reached.after[target.figure]!;
+    const off = offText(reached.leftOver, figure, (value) => show({ value, plusMinus: null }, measure)) ?? "nothing";
+    return [{ name: readable(name), numbers: [present ?? "", reached.text, show(figure, measure), off] }];
   });
   const missed = new Set(ways.flatMap(({ problem }) => problem ?? []));
   const parts = [`${label} is ${show(now[target.figure]!, measure)} now.`];

@@ -1,13 +1,16 @@
 /** A target and the ways to it, as data: what each comes to, what is left over, and which line it changes. */
 import type { FigureName, PrepFigureName } from "../engine/plan.ts";
-import { asWritten, nameOf, type Way } from "../house/bring-to.ts";
+import { asWritten, nameOf, type Reached, type Way } from "../house/bring-to.ts";
 import type { Changeable, Computed } from "../house/changeable.ts";
 import { amountText, lineAfter } from "../house/changed-line.ts";
 import { assessDrink } from "../house/drink.ts";
 import { familyOf } from "../house/family.ts";
 import type { Edit } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
+import { leftOverText } from "../house/left-over.ts";
 import { goalsOf, showTarget, type Target } from "../house/targets.ts";
+import { lineOf } from "../rules/cautions/all.ts";
+import { isStrongAcid, strongAcid } from "../rules/cautions/strong-acid.ts";
 import type { AdjustReport, adjustedFigures, WayReport } from "./adjust-schema.ts";
 import { figureReport, rounded } from "./assess.ts";
 
@@ -50,12 +53,17 @@ export function adjustReport(
     },
     now: figures(of.now),
     usual: Object.fromEntries(windows.map(({ figure, low, high }) => [figure, { low, high }])),
-    ways: ways.map((way) => wayReport(way, figures, start)),
+    ways: ways.map((way) => wayReport(way, figures, start, (reached) => leftOverText(target, reached, of.settings))),
     written,
   };
 }
 
-function wayReport({ pour, reached, problem }: Way, figures: (computed: Computed) => Figures, start: number): WayReport {
+function wayReport(
+  { pour, reached, problem }: Way,
+  figures: (computed: Computed) => Figures,
+  start: number,
+  says: (reached: Reached) => string,
+): WayReport {
   return {
     with: nameOf(pour),
     present: asWritten(pour) || null,
@@ -67,10 +75,12 @@ function wayReport({ pour, reached, problem }: Way, figures: (computed: Computed
           exact: rounded(reached.exact),
           step: reached.step ?? null,
           leftOver: rounded(reached.leftOver),
+          says: says(reached),
           after: figures(reached.after),
           change: reached.edit ? changeReport(reached.edit, start) : null,
         }
       : null,
+    caution: isStrongAcid(pour.ingredient) ? lineOf(strongAcid) : null,
     problem: problem ?? null,
   };
 }

@@ -91,6 +91,22 @@ const anywhere = {
     await findingOn(document, "harbour fogg");
     equal(/Untied/.test(await hoverOn(document, "Untied")), true, "the hover does not name the drink");
   },
+
+  "a drink is brought to a target by the keyboard alone": async () => {
+    // Between two marks of the jigger, so that the nearest way to the ratio that it has is one mark.
+    const content = "drink Untied\n  glass: none\n  method: shake 12 s\n  50 ml rum\n  23 ml lime juice\n  21 ml plain syrup\n";
+    const document = await vscode.workspace.openTextDocument({ language: "mutchkin", content });
+    await vscode.window.showTextDocument(document);
+    const adjusted = vscode.commands.executeCommand("mutchkin.adjust");
+    await until(
+      async () => {
+        await vscode.commands.executeCommand("workbench.action.acceptSelectedQuickOpenItem");
+        return document.getText().includes("22.5 ml lime juice");
+      },
+      () => `the text is ${document.getText()}`,
+    );
+    await adjusted;
+  },
 };
 
 /** Runs every check, writes the results to the file that the launcher waits for, and fails if one failed. */

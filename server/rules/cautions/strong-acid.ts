@@ -29,10 +29,15 @@ export const strongAcid = caution({
     for (const { ingredient, ...brought } of pouredIn(house, entry)) {
       const grams = acidIn(ingredient);
       const what = `The ${ingredient.resolution.text} is about ${showNumber(grams, 0)} % acid by weight: it hurts eyes, skin and breath.`;
-      if (grams >= irritatesFrom) yield { ...brought, what };
+      if (isStrongAcid(ingredient)) yield { ...brought, what };
     }
   },
 });
+
+/** Whether the usual caution holds for whoever weighs it. */
+export function isStrongAcid(ingredient: Ingredient): boolean {
+  return acidIn(ingredient) >= irritatesFrom;
+}
 
 /** Grams in 100 g; 0 where it is unknown. Ascorbic acid irritates nobody. */
 function acidIn({ model }: Ingredient): number {

@@ -1,0 +1,87 @@
+/**
+ * Brings the drink or the prep at the cursor to a target, in three questions: what, how much, by which
+ * pour. Every choice, number and word comes from the server.
+ */
+import * as vscode from "vscode";
+import type { LanguageClient } from "vscode-languageclient/node";
+
+interface Targets {
+  readonly name: string;
+  readonly targets: readonly (vscode.QuickPickItem & { readonly id: string; readonly present: string; readonly example: string })[];
+  readonly ingredients: readonly string[];
+}
+
+type WorkspaceEdit = Parameters<LanguageClient["protocol2CodeConverter"]["asWorkspaceEdit"]>[0];
+type Way = vscode.QuickPickItem & { readonly edit?: WorkspaceEdit };
+
+interface Ways {
+  readonly ways: readonly Way[];
+  readonly problem?: string;
+}
+
+/** Never rejects: what went wrong is said to the person. */
+export async function adjust(client: LanguageClient): Promise<void> {
+  try {
+    await ask(client);
+  } catch (cause) {
+    client.outputChannel.error(cause instanceof Error ? cause : String(cause));
+    say("Mutchkin's server did not answer. The output says why.");
+  }
+}
+
+async function ask(client: LanguageClient): Promise<void> {
+  const editor = vscode.window.activeTextEditor;
+  if (editor?.document.languageId !== "mutchkin") return say("Open a spec and put the cursor in a drink or a prep first.");
+  if (!client.isRunning()) return say("Mutchkin's server is not running, so nothing can be computed.");
+  const { document } = editor;
+  const { version } = document;
+  const place = client.code2ProtocolConverter.asTextDocumentPositionParams(document, editor.selection.active);
+  const found = await client.sendRequest<Targets | null>("mutchkin/adjustTargets", place);
+  if (!found) return say("Put the cursor in a drink or a prep first.");
+
+  const title = `Adjust ${found.name}`;
+  const target = await vscode.window.showQuickPick(found.targets, { title, placeHolder: "What is to be as you want it?" });
+  if (!target) return;
+  const waysBy = async (value: string, pour?: string): Promise<Ways> => {
+    const answer = await client.sendRequest<Ways | null>("mutchkin/adjustWays", { ...place, target: target.id, value, pour });
+    return answer ?? { ways: [], problem: "This could not be computed; the output says why." };
+  };
+  const value = await vscode.window.showInputBox({
+    title: `${title}: ${target.label}`,
+    prompt: `${target.label}, ${target.detail}. For example “${target.example}”.`,
+    value: target.present,
+    validateInput: async (typed) => (await waysBy(typed)).problem,
+  });
+  if (value === undefined) return;
+
+  let { ways } = await waysBy(value);
+  for (;;) {
+    const asked = { title: `${title}: ${target.label} ${value}`, placeHolder: "By which pour?", matchOnDescription: true };
+    const chosen = await vscode.window.showQuickPick([...ways.map(marked), another], asked);
+    if (!chosen) return;
+    if (chosen !== another) {
+      if (document.version !== version) return say("The text has changed in between; ask again.");
+      return apply(client, chosen);
+    }
+    const pour = await vscode.window.showQuickPick(found.ingredients, { title: asked.title, placeHolder: "What is to be poured?" });
+    if (!pour) return;
+    const answer = await waysBy(value, pour);
+    if (answer.problem) return say(answer.problem);
+    ways = answer.ways;
+  }
+}
+
+/** A way that does not get there says so at a glance. */
+const marked = (way: Way): Way => (way.description ? way : { ...way, label: `$(circle-slash) ${way.label}` });
+const another: Way = { label: "Something else…", detail: "Names a pour that is not in it yet." };
+
+async function apply(client: LanguageClient, { label, detail, edit }: Way): Promise<void> {
+  const converted = edit && (await client.protocol2CodeConverter.asWorkspaceEdit(edit));
+  if (!converted) say(detail ?? label);
+  else if (!(await vscode.workspace.applyEdit(converted))) say("The editor did not take the change.");
+}
+
+/** Not awaited: a message may stand for hours. */
+function say(message: string): void {
+  void vscode.window.showInformationMessage(message);
+}
