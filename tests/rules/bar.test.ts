@@ -176,6 +176,21 @@ menu Card
     expect(findOne(text, "over-target-cost").located.finding.what).toContain("take at least 36 %");
   });
 
+  test("follows what is bought and what is asked, and another price on the menu computes no drink again", () => {
+    const files = (bought: string, asked: string) =>
+      `=== house.drink\n${house("  target cost: 20 %\n")}=== stock.drink\n${gin.replace("28.00", bought)}=== drinks.drink\n${specimen(["60 ml harbour gin"])}=== menu.drink\n${card(`Slip Water ${asked}`)}`;
+    const one = houseOf(files("28.00", "8.00"));
+    const codes = () => findIn(one).map(({ finding }) => finding.code);
+    const edit = (name: string, text: string) => one.setDocument(houseOf(text).document(`file:///house/${name}`)!);
+    expect(codes()).toEqual(["over-target-cost"]);
+    edit("stock.drink", files("10.00", "8.00"));
+    expect(codes()).toEqual([]);
+    const outcome = assessDrink(one, entryNamed(one, "Slip Water"));
+    edit("menu.drink", files("10.00", "3.00"));
+    expect(codes()).toEqual(["over-target-cost"]);
+    expect(assessDrink(one, entryNamed(one, "Slip Water"))).toBe(outcome);
+  });
+
   test("is not within twice the uncertainty, nor without a target, a price or a known tax", () => {
     const text = (target: string, price: string) =>
       `${house(target)}${gin}${specimen(["60 ml harbour gin"])}${card(`Slip Water ${price}`)}`;
