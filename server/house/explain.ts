@@ -1,4 +1,6 @@
 /** The sum behind every figure of a drink: which pour brought what, by which formula, on which assumptions. */
+import { liquidOf } from "../engine/composition.ts";
+import { addMasses, at, noMasses, sugarOf } from "../engine/liquid.ts";
 import type { Figure, FigureName, Uncertain } from "../engine/plan.ts";
 import { type Brings, bringsOf } from "./brings.ts";
 import type { Assessment } from "./drink.ts";
@@ -45,6 +47,7 @@ export function explain(assessment: Assessment): Explanation {
     brought,
     sums: formulas.flatMap(({ figure, working, ...formula }): Sum[] => {
       if (figure === "costPerServe" && facts.paid.length === 0) return [];
+      if (figure.startsWith("energy") && assessment.proportional) return [];
       const result = assessment.outcome.figure(figure);
       if (result.value === null) return figure === "fillShare" ? [] : [{ ...formula, figure, result, doubts: [] }];
       return [{ ...formula, figure, result, working: working(facts), doubts: doubtsOf(assessment, figure, names) }];
@@ -83,7 +86,20 @@ function factsOf(assessment: Assessment, brought: readonly Brought[]): Facts {
     sweetnessG: sum(({ sweetnessG }) => sweetnessG),
     acidG: sum(({ acidG }) => acidG),
     saltG: sum(({ saltG }) => saltG),
+    feeds: feedsIn(assessment),
     paid: paidFor(assessment),
+  };
+}
+
+function feedsIn({ outcome, plan }: Assessment): Facts["feeds"] {
+  const masses = noMasses();
+  for (const [index, { of }] of plan.pours.entries()) addMasses(masses, liquidOf(of).perGram, outcome.poured(index)?.g ?? 0);
+  return {
+    ethanol: masses[at.ethanol]!,
+    carbohydrate: sugarOf(masses),
+    organicAcid: masses[at.acid]!,
+    fat: masses[at.fat]!,
+    solids: masses[at.solids]!,
   };
 }
 

@@ -1,4 +1,5 @@
 /** How each figure of a drink comes about, so that a reader can redo it by hand. One row each. */
+import { energyFactors, proteinShare } from "../engine/energy.ts";
 import { ethanolDensity } from "../engine/ethanol-water.ts";
 import { glassHeat } from "../engine/glass.ts";
 import type { Contact, FigureName, Outcome, ServePlan } from "../engine/plan.ts";
@@ -26,6 +27,8 @@ export interface Facts {
   readonly sweetnessG: number;
   readonly acidG: number;
   readonly saltG: number;
+  /** What feeds, in grams of its own. */
+  readonly feeds: Readonly<Record<"ethanol" | "carbohydrate" | "organicAcid" | "fat" | "solids", number>>;
   readonly paid: readonly Paid[];
 }
 
@@ -106,6 +109,8 @@ export const formulas: readonly Formula[] = [
       `(${showNumber(value("afterVolumeMl") / plan.serves)} ml of liquid + what the ice displaces, its own weight of it) ÷ ${showNumber(plan.glass?.capacityMl.value ?? 0)} ml`,
     source: "Archimedes' principle",
   },
+  energy("energyKJ", "kJ"),
+  energy("energyKcal", "kcal"),
   { figure: "costPerServe", label: "Cost", unit: "", working: costWorking },
 ];
 
@@ -118,6 +123,29 @@ function per100(figure: FigureName, label: string, what: string, grams: (facts: 
     unit: "g/100 ml",
     working: (facts) => `${showNumber(grams(facts))} g of ${what} ÷ ${showNumber(facts.value("afterVolumeMl"))} ml × 100`,
     ...(source && { source }),
+  };
+}
+
+function energy(figure: "energyKJ" | "energyKcal", unit: "kJ" | "kcal"): Formula {
+  const solids = energyFactors.fibre[unit] + proteinShare.value * (energyFactors.protein[unit] - energyFactors.fibre[unit]);
+  const rows = [
+    ["alcohol", "ethanol", energyFactors.ethanol[unit]],
+    ["sugar", "carbohydrate", energyFactors.carbohydrate[unit]],
+    ["acid", "organicAcid", energyFactors.organicAcid[unit]],
+    ["fat", "fat", energyFactors.fat[unit]],
+    ["other solids, between fibre and protein", "solids", solids],
+  ] as const;
+  return {
+    figure,
+    label: `Energy, ${unit}`,
+    unit,
+    working: ({ feeds }) => {
+      const parts = rows
+        .filter(([, row]) => feeds[row] >= 0.005)
+        .map(([name, row, factor]) => `${showNumber(factor)} × ${showNumber(feeds[row])} g of ${name}`);
+      return parts.join(" + ") || "nothing in it feeds";
+    },
+    source: "Regulation (EU) 1169/2011, Annex XIV",
   };
 }
 

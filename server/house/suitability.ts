@@ -55,14 +55,14 @@ export function suitabilityOf(house: House, entry: Entry): Suitability {
   });
 }
 
-/** The nine that the United States count, by their names there: 21 U.S.C. 321(qq), with sesame since 2023. Of gluten only wheat. */
+/** The nine that the United States count, by their names there: 21 U.S.C. 321(qq), with sesame since 2023. Of the gluten cereals only wheat. */
 export const usAllergens: Partial<Record<Allergen, string>> = {
   milk: "milk",
   egg: "egg",
   fish: "fish",
   crustaceans: "crustacean shellfish",
   nuts: "tree nuts",
-  gluten: "wheat",
+  gluten: "gluten (perhaps wheat)",
   peanut: "peanut",
   soya: "soybean",
   sesame: "sesame",

@@ -48,6 +48,8 @@ const amounts: ReadonlySet<FigureName | PrepFigureName> = new Set([
   "waterMl",
   "afterVolumeMl",
   "fillShare",
+  "energyKJ",
+  "energyKcal",
   "costPerServe",
   "massG",
   "volumeMl",

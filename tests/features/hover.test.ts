@@ -70,7 +70,7 @@ describe("a drink", () => {
     const us = sour()
       .replace("house Bar\n", "house Bar\n  country: US\n")
       .replace("simple syrup\n", "almond syrup\n  10 ml white wine\n  10 ml beer\n");
-    checkHover(us, "Assumed to contain wheat, tree nuts and sulphites.", "US standard drinks");
+    checkHover(us, "Assumed to contain gluten (perhaps wheat), tree nuts and sulphites.", "US standard drinks");
   });
 
   test("what one serve brings: 60 ml of 40 % are 18.9 g of alcohol, 2.4 units of 10 ml, and 29 kJ for each gram and 17 for each of sugar", () => {

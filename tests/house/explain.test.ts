@@ -42,6 +42,15 @@ describe.each(drinks.map((drink) => [drink.name!.text, drink] as const))("the su
     if (ratio.shown !== null) expect(ratio.numbers[0]! / ratio.numbers[1]! / ratio.shown).toBeCloseTo(1, 1.7);
   });
 
+  it("gives the energy by hand: each factor times its grams, added", () => {
+    for (const figure of ["energyKJ", "energyKcal"]) {
+      const { shown, numbers } = redo(figure);
+      let sum = 0;
+      for (let index = 0; index < numbers.length; index += 2) sum += numbers[index]! * numbers[index + 1]!;
+      expect(sum / shown!).toBeCloseTo(1, 1.7);
+    }
+  });
+
   it("names where the uncertainty comes from, and never more than all of it", () => {
     for (const { doubts } of sums) {
       const shares = doubts.map(({ share }) => share);

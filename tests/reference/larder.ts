@@ -2,6 +2,7 @@
 
 import { imperialOunceMl, units } from "../../grammar/units.ts";
 import { liquidOf } from "../../server/engine/composition.ts";
+import { energyOf } from "../../server/engine/energy.ts";
 import { at, noMasses, sugarOf, volumeMl } from "../../server/engine/liquid.ts";
 import { findGlass } from "../../server/house/glass.ts";
 import { stockFacts } from "../../server/house/stock.ts";
@@ -20,7 +21,10 @@ const read = {
   ethanol: (name: string) => 100 * liquid(name).perGram[at.ethanol]!,
   acid: (name: string) => 100 * liquid(name).perGram[at.titratable]!,
   density: (name: string) => liquid(name).gPerMl,
+  energy: (name: string) => 100 * energyOf(liquid(name).perGram, "kJ"),
 } as const;
+
+const printedIn: Partial<Record<keyof typeof read, string>> = { density: "g/ml", energy: "kJ/100 g" };
 
 /** As printed in 100 g (density: g/ml); how far nature and makers go from it, as a share. */
 const foods: readonly (readonly [
@@ -74,6 +78,27 @@ const foods: readonly (readonly [
     ["spirit", 0.94],
     ["beer", 1.004],
   ],
+  [
+    "energy",
+    0.12,
+    ["milk", 254],
+    ["cream", 1422],
+    ["half and half", 515],
+    ["coconut milk", 824],
+    ["unsweetened coconut cream", 1381],
+    ["egg yolk", 1346],
+    ["cream liqueur", 1262],
+    ["orange juice", 188],
+    ["grapefruit juice", 163],
+    ["apple juice", 191],
+    ["cola", 176],
+    ["tonic water", 142],
+    ["ginger ale", 142],
+    ["honey", 1272],
+    ["maple syrup", 1088],
+    ["table wine", 347],
+    ["beer", 181],
+  ],
 ];
 
 /** Printed in 100 g: water, ethanol, sugars, other solids; and what a fluid ounce weighs, as a density. */
@@ -110,11 +135,11 @@ export const larderTables: readonly Table[] = [
   {
     title: "The larder and the food tables",
     source:
-      "USDA SR28 (2016) and the Norwegian Food Composition Table, in 100 g; acids: Krueger Food Laboratories, Coppola et al. 1978, Penniston et al. 2008. The larder's ranges were set around these figures, so this finds a slip of the pen and proves nothing. Left out: citric acid of lemon and lime, which is not all of their acid; sugars that count the acids in; ethanol of the coffee liqueur, which does not agree with its own strength.",
+      "USDA SR28 (2016) and the Norwegian Food Composition Table, in 100 g; acids: Krueger Food Laboratories, Coppola et al. 1978, Penniston et al. 2008. The larder's ranges were set around these figures, so this finds a slip of the pen and proves nothing. Left out: citric acid of lemon and lime, which is not all of their acid; sugars that count the acids in; ethanol of the coffee liqueur, which does not agree with its own strength. Energy: the United States' tables count by factors of each food's own, 1 to 10 % from the Regulation's, most for lemon and lime, which are left out; so is egg white, whose solids are protein and nothing else.",
     checks: foods.flatMap(([what, within, ...rows]) =>
       rows.map(([name, printed]) => ({
         what: `${name}, ${what}`,
-        unit: what === "density" ? "g/ml" : "g/100 g",
+        unit: printedIn[what] ?? "g/100 g",
         reference: printed,
         ours: read[what](name),
         within: within * printed,
