@@ -9,8 +9,8 @@ import { familyOf } from "../house/family.ts";
 import type { Fix } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
 import { leftOverText } from "../house/left-over.ts";
-import { showNumber } from "../house/show.ts";
-import { capital, type Goal, goalsOf, readTarget, showGoal, type Target } from "../house/targets.ts";
+import { capital, showNumber } from "../house/show.ts";
+import { type Goal, goalsOf, readTarget, showGoal, type Target } from "../house/targets.ts";
 import { lineOf } from "../rules/cautions/all.ts";
 import { isStrongAcid, strongAcid } from "../rules/cautions/strong-acid.ts";
 

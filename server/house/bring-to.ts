@@ -10,8 +10,8 @@ import type { House } from "./house.ts";
 import { askFor, nearestNames } from "./nearest.ts";
 import { notDeclared } from "./reasons.ts";
 import { sameIngredient, sameQuantity } from "./riff.ts";
-import { showNumber } from "./show.ts";
-import { capital, type NotUnderstood, showGoal, type Target } from "./targets.ts";
+import { capital, showNumber } from "./show.ts";
+import { type NotUnderstood, showGoal, type Target } from "./targets.ts";
 
 export interface Way {
   readonly pour: ChangedPour;

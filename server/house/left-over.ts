@@ -3,8 +3,8 @@ import { findUnit } from "../../grammar/units.ts";
 import type { Figure } from "../engine/plan.ts";
 import type { Reached } from "./bring-to.ts";
 import { unitText } from "./measurable.ts";
-import { type Measure, showNumber } from "./show.ts";
-import { capital, showGoal, type Target } from "./targets.ts";
+import { capital, type Measure, showNumber } from "./show.ts";
+import { showGoal, type Target } from "./targets.ts";
 
 /** `0.3 above`, with no digit that the uncertainty denies; absent where nothing is left that would be read. */
 export function offText(leftOver: number, { value, plusMinus }: Figure, show: (value: number) => string): string | undefined {

@@ -151,6 +151,7 @@ export function ounceFraction(ounces: number): string | undefined {
   return fraction && (whole > 0 ? `${whole} ${fraction}` : fraction);
 }
 
+/** As it starts a sentence. */
 export function capital(text: string): string {
   return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

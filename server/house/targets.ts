@@ -8,7 +8,7 @@ import type { WindowField } from "./family.ts";
 import type { House } from "./house.ts";
 import { askFor, nearestNames, nearestOf } from "./nearest.ts";
 import { settingsOf } from "./settings.ts";
-import { type Measure, showFigure, showVolume } from "./show.ts";
+import { capital, type Measure, showFigure, showVolume } from "./show.ts";
 import { stockFacts } from "./stock.ts";
 import { onlyPart } from "./values.ts";
 
@@ -175,9 +175,4 @@ function wordsOf(own: readonly Goal[]): string {
 function partIn(text: string) {
   const { content } = readLine(`  part: ${text}`);
   return content.kind === "field" ? onlyPart(content) : undefined;
-}
-
-/** As it starts a sentence. */
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,7 +1,6 @@
 /** A target and the ways to it as a person reads them: now and then, what is left over, and the line that changes. */
 import { offText } from "../house/left-over.ts";
-import { type Measure, showFigure, showNumber, showShare, showVolume, showWeight } from "../house/show.ts";
-import { capital } from "../house/targets.ts";
+import { capital, type Measure, showFigure, showNumber, showShare, showVolume, showWeight } from "../house/show.ts";
 import type { AdjustReport, WayReport } from "./adjust-schema.ts";
 import type { FigureReport } from "./assess-schema.ts";
 import { type Look, noteIndent, type Row, readable, table, wrap } from "./sheet.ts";
