@@ -66,6 +66,7 @@ function nameModel(model: Model, add: Add, seen: Set<Model>): void {
   for (const { amount, per, acid } of model.acids) add(amount, name, model.acids.length > 1 ? `${acid} acid` : "acid", `g/${per}`);
   add(model.salt.amount, name, "salt", `g/${model.salt.per}`);
   add(model.solids.amount, name, "solids", `g/${model.solids.per}`);
+  add(model.fat?.amount, name, "fat", `g/${model.fat?.per}`);
   add(model.caffeineMg.amount, name, "caffeine", `mg/${model.caffeineMg.per}`);
   add(model.densityGPerMl, name, "density", "g/ml");
 }

@@ -230,7 +230,8 @@ describe("preps, stock and the rest of the house", () => {
       /density \| 1\.3\d g\/ml/,
     ));
 
-  test("a prep and a stock say what they contain", () => {
+  test("a prep, a stock and a pour of it say what they contain", () => {
+    checkHover("drink Slip\n  20 ml crea<>m\n", "**Assumed to contain milk.**");
     checkHover(
       "prep mi<>x\n  100 ml aged rum\n  5 ml worcester sauce\n",
       "**Assumed to contain gluten and fish.** Not stated for aged rum.",

@@ -10,6 +10,7 @@ import { type Measure, showShare, showTemperature, showVolume } from "../../hous
 import { isInert } from "../../house/stock.ts";
 import { asText, bold, paragraphs } from "../markdown.ts";
 import { describeAmount, written } from "./amount.ts";
+import { describeAllergens } from "./guest.ts";
 import { sourcesInBrief } from "./sources.ts";
 
 /** A pour of a drink, with what the drink makes of it. */
@@ -17,11 +18,13 @@ export function describePour(house: House, assessment: Assessment, pour: FlatPou
   const index = assessment.pours.indexOf(pour);
   const plan = assessment.plan.pours[index];
   const amount = plan && amountPoured(assessment, index);
+  const { found } = pour.ingredient.resolution;
   return paragraphs(
     [bold(written(pour, pour.ingredient)), ...circumstances(assessment, pour, index)].join(" · "),
     amount ? describeAmount(pour.ingredient, amount, settings, pour.quantity) : whyNothing(pour),
     plan && temperatureOf(assessment, index, measure),
     sourcesInBrief(house, pour.ingredient),
+    found && describeAllergens(house, found.entry),
   );
 }
 
