@@ -48,7 +48,7 @@ async function ask(client: LanguageClient): Promise<void> {
   };
   const value = await vscode.window.showInputBox({
     title: `${title}: ${target.label}`,
-    prompt: `${target.label}, ${target.detail}. For example “${target.example}”.`,
+    prompt: `${target.label}: ${target.detail}. For example “${target.example}”.`,
     value: target.present,
     validateInput: async (typed) => (await waysBy(typed)).problem,
   });

@@ -101,6 +101,7 @@ function usual(house: House, { entry }: Changeable, { window }: Goal): string | 
 /** A bare number is meant in the unit that the figure is shown in. */
 function inWords({ settings }: Changeable, { word, unit, units }: Goal, typed: string): string {
   const text = typed.trim();
+  if (text.toLowerCase().includes(word)) return text;
   const isBare = /^[\d.,\s/½¼¾⅓⅔]+$/u.test(text);
   const own = unit in units ? unit : unit === "% vol" || unit === "°Bx" ? "%" : "";
   return isBare ? `${word} ${text} ${word === "volume" ? settings.units : own}` : `${word} ${text}`;

@@ -42,6 +42,8 @@ export interface Reached {
 const mostTimes = 50;
 /** So many times a pour may change without having been asked for. */
 const furthest = 4;
+/** A pour of which twice as much moves a figure by less is no lever for it. */
+const lever = 0.05;
 
 /** The way by one named pour, there already or new: its name, with an amount where two are to be told apart or a unit is meant. */
 export function wayWith(house: House, of: Changeable, target: Target, named: string): Way | NotUnderstood {
@@ -54,18 +56,21 @@ export function wayWith(house: House, of: Changeable, target: Target, named: str
 }
 
 /**
- * The ways by each pour that is there and matters: those that get there first, the smallest change before larger ones.
+ * The ways by each pour that is there and matters: those that get there first, the smallest change before larger ones,
+ * and before those that are as near as they can be.
  * One that takes more than four times what stands, or less than a fourth, does not: nobody meant another drink.
  */
 export function waysTo(of: Changeable, target: Target): Way[] {
-  const matters = (pour: ChangedPour) => whyFixed(of, pour) === undefined && moves(figureBy(of, target, pour), pour.quantity!.value!);
+  const matters = (pour: ChangedPour) =>
+    whyFixed(of, pour) === undefined && moves(figureBy(of, target, pour), pour.quantity!.value!, lever);
   const change = ({ pour, reached }: Way) => (reached ? Math.abs(Math.log(reached.amount / pour.quantity!.value!)) : Number.MAX_VALUE);
+  const rank = (way: Way) => (way.reached?.edit ? change(way) : way.reached ? furthest : Number.MAX_VALUE);
   const ways = of.pours.filter(matters).map((pour): Way => {
     const way = wayBy(of, target, pour);
     if (!way.reached || change(way) <= Math.log(furthest)) return way;
     return { pour, problem: `It would take ${amountText(pour, way.reached.amount)} ${nameOf(pour)}.` };
   });
-  return ways.sort((one, other) => change(one) - change(other));
+  return ways.sort((one, other) => rank(one) - rank(other));
 }
 
 function wayBy(of: Changeable, target: Target, pour: ChangedPour): Way {
@@ -134,9 +139,10 @@ export function nameOf({ ingredient }: ChangedPour): string {
   return ingredient.resolution.text;
 }
 
-function moves(figureAt: (amount: number) => number, amount: number): boolean {
+/** Whether twice as much of a pour makes a difference of more than this share. */
+function moves(figureAt: (amount: number) => number, amount: number, least = 1e-9): boolean {
   const [one, other] = [figureAt(amount), figureAt(2 * amount)];
-  return !(Math.abs(one - other) <= 1e-9 * Math.abs(one));
+  return !(Math.abs(one - other) <= least * Math.abs(one));
 }
 
 function whyUnmoved({ entry, proportional, shared }: Changeable, { goal }: Target): string | undefined {
