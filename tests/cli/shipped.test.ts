@@ -22,7 +22,11 @@ function shell(argv: readonly string[], folder = project, env: Record<string, st
 
 test("the demo house is checked and assessed in one go, and both end with 0", () => {
   const checked = shell(["check", "samples/halyard-room"]);
-  expect(checked).toEqual({ status: 0, stdout: expect.stringMatching(/^\d+ files checked/), stderr: "" });
+  expect(checked).toEqual({
+    status: 0,
+    stdout: expect.stringMatching(/^\d+ files checked: (?:nothing found|\d+ for information)\.$/m),
+    stderr: "",
+  });
   const assessed = shell(["assess", "samples/halyard-room"]);
   expect(assessed).toEqual({ status: 0, stdout: expect.stringMatching(/^The Halyard Room: \d+ drinks and \d+ preps\n/), stderr: "" });
 });
