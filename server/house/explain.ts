@@ -3,7 +3,7 @@ import { liquidOf } from "../engine/composition.ts";
 import { addMasses, at, noMasses, sugarOf } from "../engine/liquid.ts";
 import type { Figure, FigureName, Uncertain } from "../engine/plan.ts";
 import { type Brings, bringsOf } from "./brings.ts";
-import type { Assessment } from "./drink.ts";
+import { type Assessment, needSize, nominalPartMl } from "./drink.ts";
 import { type Facts, formulas } from "./formulas.ts";
 import { type NamedSource, namedSources } from "./named-sources.ts";
 import { paidFor } from "./paid.ts";
@@ -47,12 +47,18 @@ export function explain(assessment: Assessment): Explanation {
     brought,
     sums: formulas.flatMap(({ figure, working, ...formula }): Sum[] => {
       if (figure === "costPerServe" && facts.paid.length === 0) return [];
-      if (figure.startsWith("energy") && assessment.proportional) return [];
+      if (figure === "caffeineMg" && !(facts.value(figure) > 0)) return [];
+      if (assessment.proportional && needSize.has(figure)) return [];
       const result = assessment.outcome.figure(figure);
       if (result.value === null) return figure === "fillShare" ? [] : [{ ...formula, figure, result, doubts: [] }];
       return [{ ...formula, figure, result, working: working(facts), doubts: doubtsOf(assessment, figure, names) }];
     }),
-    assumptions: assumptionsIn(assessment, names),
+    assumptions: [
+      ...(assessment.proportional
+        ? [`one part: ${nominalPartMl} ml, for nothing says how large it is; what is a share of the drink holds for any size`]
+        : []),
+      ...assumptionsIn(assessment, names),
+    ],
   };
 }
 

@@ -3,6 +3,7 @@ import { energyFactors, proteinShare } from "../engine/energy.ts";
 import { ethanolDensity } from "../engine/ethanol-water.ts";
 import { glassHeat } from "../engine/glass.ts";
 import type { Contact, FigureName, Outcome, ServePlan } from "../engine/plan.ts";
+import { heatBalance } from "./heat-balance.ts";
 import type { Paid } from "./paid.ts";
 import { showNumber, showShare, showTemperature } from "./show.ts";
 
@@ -111,6 +112,12 @@ export const formulas: readonly Formula[] = [
   },
   energy("energyKJ", "kJ"),
   energy("energyKcal", "kcal"),
+  {
+    figure: "caffeineMg",
+    label: "Caffeine",
+    unit: "mg",
+    working: () => "what each pour brings, added up",
+  },
   { figure: "costPerServe", label: "Cost", unit: "", working: costWorking },
 ];
 
@@ -166,7 +173,7 @@ function waterWorking({ plan, contacts, value }: Facts): string {
   const sum = (of: (contact: Contact) => number) => contacts.reduce((all, contact) => all + of(contact), 0);
   const parts = [];
   if (contacts.length > 0) {
-    parts.push(`${showNumber(sum(({ meltG }) => meltG))} g melted of ${showNumber(sum(({ iceG }) => iceG))} g of ice`);
+    parts.push(...contacts.map(heatBalance));
     const clingingG = sum((contact) => contact.clingingG);
     if (clingingG > 0.005) parts.push(`${showNumber(clingingG)} g of water that clung to it`);
     const drunkG = sum(({ step, iceG, meltG }) => (step.technique.chill!.drunk ? iceG - meltG : 0));

@@ -1,7 +1,7 @@
 /** The drinks and preps of some texts of a house with all their figures. */
 import type { Entry } from "../../grammar/tree.ts";
 import type { Figure, FigureName, PrepFigureName, Uncertain } from "../engine/plan.ts";
-import { type Assessment, assessDrink } from "../house/drink.ts";
+import { type Assessment, assessDrink, needSize } from "../house/drink.ts";
 import { explain } from "../house/explain.ts";
 import { familyOf } from "../house/family.ts";
 import { messageOf } from "../house/finding.ts";
@@ -41,21 +41,8 @@ export function assessEntries(house: House, entries: readonly Entry[], assessing
   return { drinks, preps };
 }
 
-/** What a drink or a prep written in parts without a size does not say: only its shares are known. */
-const amounts: ReadonlySet<FigureName | PrepFigureName> = new Set([
-  "beforeVolumeMl",
-  "beforeMassG",
-  "waterMl",
-  "afterVolumeMl",
-  "fillShare",
-  "energyKJ",
-  "energyKcal",
-  "costPerServe",
-  "massG",
-  "volumeMl",
-  "boiledOffG",
-  "leftBehindG",
-]);
+/** What a prep written in parts without a size does not say: only its shares are known. */
+const prepsNeedSize: ReadonlySet<PrepFigureName> = new Set(["massG", "volumeMl", "boiledOffG", "leftBehindG"]);
 /** The reason why they are not there. */
 export const partsOnly = "it is written in parts without a size, so only its shares are known";
 
@@ -63,7 +50,7 @@ function drinkReport(house: House, entry: Entry, { rules, report, pathOf, explai
   const start = house.getLineOf(entry);
   const assessment = assessDrink(house, entry);
   const { flat, outcome, plan, proportional } = assessment;
-  const figure = (name: FigureName) => figureReport(outcome.figure(name), proportional && amounts.has(name));
+  const figure = (name: FigureName) => figureReport(outcome.figure(name), proportional && needSize.has(name));
   return {
     name: entry.name!.text,
     file: pathOf(house.getDocumentOf(entry).uri),
@@ -125,7 +112,7 @@ function explanationReport(assessment: Assessment): ExplanationReport {
     })),
     sums: sums.map((sum) => ({
       ...sum,
-      result: figureReport(sum.result, assessment.proportional && amounts.has(sum.figure)),
+      result: figureReport(sum.result, assessment.proportional && needSize.has(sum.figure)),
       doubts: sum.doubts.map(({ what, share }) => ({ what, share: rounded(share) })),
     })),
     assumptions: [...assumptions],
@@ -153,7 +140,7 @@ function costReport(house: House, entry: Entry): DrinkReport["cost"] {
 function prepReport(house: House, entry: Entry): PrepReport {
   const outcome = assessPrepEntry(house, entry);
   const sizeless = isSizeless(house, entry);
-  const figure = (name: PrepFigureName) => figureReport(outcome.figure(name), sizeless && amounts.has(name));
+  const figure = (name: PrepFigureName) => figureReport(outcome.figure(name), sizeless && prepsNeedSize.has(name));
   const read = (field: Reading["field"]) => readingsIn(entry).find((reading) => reading.field === field)?.value.value ?? null;
   return {
     name: entry.name!.text,

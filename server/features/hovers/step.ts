@@ -1,12 +1,12 @@
 /** A step of a method: what it does to water and temperature, the sum behind that, and what is in the vessel then. */
 import type { Item } from "../../../grammar/tree.ts";
 import { assess } from "../../engine/assess.ts";
-import { fusionHeat } from "../../engine/heat.ts";
 import type { Contact, Outcome } from "../../engine/plan.ts";
 import type { Assessment } from "../../house/drink.ts";
+import { heatBalance } from "../../house/heat-balance.ts";
 import { isAerated, layersOf } from "../../house/layers.ts";
 import type { Step } from "../../house/method.ts";
-import { type Measure, showFigure, showList, showNumber, showShare, showTemperature, showVolume, showWeight } from "../../house/show.ts";
+import { type Measure, showFigure, showList, showNumber, showShare, showTemperature, showVolume } from "../../house/show.ts";
 import { asText, bold, paragraphs } from "../markdown.ts";
 
 /** A step of a drink's method, computed for that drink. Absent for prose. */
@@ -48,30 +48,16 @@ function whatItDoes(before: Outcome, after: Outcome, { technique }: Step, measur
 
 /** The balance of heat, so that a reader can redo it. */
 function heatSum(contact: Contact): string {
-  const { iceG, meltG, clingingG, share, fromDrinkJ, fromVesselJ, meltingJ, restOfIceJ, step } = contact;
+  const { iceG, clingingG, share, step } = contact;
   if (iceG === 0) return "No ice: nothing melts.";
-  const kilojoules = (joules: number) => showFigure(joules / 1000, "kJ", 1);
-  const given = [
-    [fromDrinkJ, "the drink"],
-    [fromVesselJ, "the vessel"],
-    [-restOfIceJ, "the rest of the ice"],
-  ] as const;
-  const terms = given.filter(([joules]) => joules > leastJ).map(([joules, from]) => `${kilojoules(joules)} from ${from}`);
-  const taken = given.filter(([joules]) => joules < -leastJ).map(([joules, from]) => `${kilojoules(-joules)} into ${from}`);
-  const perGram = showNumber(meltG > 0 ? meltingJ / meltG : fusionHeat);
   const parts = [
-    meltG > 0
-      ? `${terms.join(" + ")}${taken.map((term) => ` − ${term}`).join("")} = ${kilojoules(meltingJ)}; ÷ ${perGram} J/g = ${showWeight(meltG)} melted of ${showWeight(iceG)} of ice`
-      : `what is in the vessel is so cold that nothing melts of ${showWeight(iceG)} of ice`,
+    heatBalance(contact),
     clingingG >= 0.5 && `${showFigure(clingingG, "g", 1)} of water clung to it`,
     share < 0.995 &&
       `in ${showNumber(step.seconds?.value ?? step.technique.chill!.usualS)} s ${showShare(share)} of ice and vessel take part`,
   ];
   return `*Heat:* ${parts.filter(Boolean).join("; ")}. ${coldSum(contact)}`;
 }
-/** Less is not worth a term. */
-const leastJ = 50;
-
 function coldSum({ alpha, freezingC, afterC, iceG, meltG }: Contact): string {
   const freezes = `*Cold:* it starts to freeze at ${showTemperature(freezingC)} by then`;
   if (meltG >= iceG - 1e-9) return `${freezes}; all the ice melts before it is so cold.`;
