@@ -90,8 +90,7 @@ export function nearestInside(
   };
   const here = present / step;
   if (last < 1 || at(here).some(Number.isNaN)) return undefined;
-  at(1);
-  at(last);
+  for (const probe of [1, Math.ceil((here + last) / 2), last]) at(probe);
   const rising = directionsOf(seen);
   const found = rising && halve((steps) => pull(at(steps), windows, rising), here, last);
   const turns = !rising || !directionsOf(seen);
@@ -102,18 +101,18 @@ const mostTried = 800;
 
 /** The nearest whole number of steps at which nothing pulls, where what pulls up stands below what pulls down. */
 function halve(pullAt: (steps: number) => number, here: number, last: number): number | undefined {
-  const above = Math.floor(here + 1e-9) + 1;
+  const wish = pullAt(here);
   const below = Math.ceil(here - 1e-9) - 1;
-  const up = above <= last ? pullAt(above) : -1;
-  const down = below >= 1 ? pullAt(below) : 1;
-  if (up === 0 && down === 0) return above - here <= here - below ? above : below;
-  if (up === 0 || down === 0) return up === 0 ? above : below;
-  if (!(up > 0) && !(down < 0)) return undefined;
-  const way = up > 0 ? 1 : -1;
-  let [pulled, end] = way > 0 ? [above, last] : [below, 1];
+  const above = Math.floor(here + 1e-9) + 1;
+  if (wish === 0) {
+    const [first, second] = above - here <= here - below ? [above, below] : [below, above];
+    return [first, second].find((steps) => steps >= 1 && steps <= last && pullAt(steps) === 0);
+  }
+  let [pulled, end] = wish > 0 ? [above - 1, last] : [below + 1, 1];
+  if (Number.isNaN(wish) || pullAt(end) === wish || (end - pulled) * wish <= 0) return undefined;
   while (Math.abs(end - pulled) > 1) {
     const middle = Math.floor((pulled + end) / 2);
-    if (pullAt(middle) === way) pulled = middle;
+    if (pullAt(middle) === wish) pulled = middle;
     else end = middle;
   }
   return pullAt(end) === 0 ? end : undefined;

@@ -27,11 +27,12 @@ export function meet(figureAt: (amount: number) => number, target: number, prese
   if (known.length === 0) return undefined;
   const crossings = known
     .slice(1)
-    .flatMap((point, index) => (point.off * known[index]!.off <= 0 ? [crossing(offAt, known[index]!, point)] : []));
+    .flatMap((point, index) => (point.off * known[index]!.off <= 0 ? (crossing(offAt, known[index]!, point) ?? []) : []));
   if (crossings.length > 0) return { amount: nearestTo(present, crossings), meets: true };
   const start = known.reduce((best, point) => (Math.abs(point.off) < Math.abs(best.off) ? point : best));
   const best = closest(offAt, points, start);
-  return best.off * start.off <= 0 ? { amount: crossing(offAt, start, best), meets: true } : { amount: best.amount, meets: false };
+  const crossed = best.off * start.off <= 0 ? crossing(offAt, start, best) : undefined;
+  return crossed === undefined ? { amount: best.amount, meets: false } : { amount: crossed, meets: true };
 }
 
 const decades = [1e-3, 1e-2, 1e-1, 1];
@@ -49,12 +50,12 @@ export function nearestMeasure(figureAt: (amount: number) => number, target: num
   return withoutDust((upper < lower || Number.isNaN(lower) ? steps + 1 : steps) * step);
 }
 
-/** Regula falsi after Illinois, between two points on either side: to 1e-10 of what lies between them. */
-function crossing(offAt: (amount: number) => number, one: Point, other: Point): number {
+/** Regula falsi after Illinois, between two points on either side: to 1e-10 of what lies between them. Absent where it leaps across. */
+function crossing(offAt: (amount: number) => number, one: Point, other: Point): number | undefined {
   let [low, high] = one.off < other.off ? [one, other] : [other, one];
   const close = 1e-10 * (high.off - low.off);
   let side = 0;
-  for (let round = 0; round < 100; round++) {
+  for (let round = 0; round < 60; round++) {
     const amount = high.off === low.off ? low.amount : (low.amount * high.off - high.amount * low.off) / (high.off - low.off);
     const off = offAt(amount);
     if (Math.abs(off) <= close) return amount;
@@ -68,7 +69,7 @@ function crossing(offAt: (amount: number) => number, one: Point, other: Point): 
       side = -1;
     }
   }
-  return (low.amount + high.amount) / 2;
+  return undefined;
 }
 
 /** How near the figure comes between the neighbours of the nearest point: outer thirds are cut off, and with them what is unknown. */

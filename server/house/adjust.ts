@@ -15,7 +15,7 @@ export interface Adjustment {
   readonly pour: FlatPour;
   /** The new amount as it is written, in the pour's own unit: `27.5 ml`. */
   readonly text: string;
-  readonly outcome: Outcome;
+  readonly outcome: Pick<Outcome, "value">;
   readonly edit: Edit;
   /** How far the amount moves: the logarithm of new ÷ old, without its sign. */
   readonly change: number;
@@ -46,7 +46,7 @@ export function nearestAdjustments(
     if (nearest === undefined) continue;
     const amount = withoutDust(nearest / size);
     // Parts of a stated total share it out anew; the search left the others as they are.
-    const outcome = changeable.with(pour, amount) as Outcome;
+    const outcome = changeable.by(pour)(amount);
     const edit = changedLine(flat.entry, pours, pour, amount);
     if (!edit || !windows.every((window) => isInside(outcome, window))) continue;
     found.push({ pour, text: amountText(pour, amount), outcome, edit, change: Math.abs(Math.log(amount / value!)) });

@@ -25,7 +25,7 @@ export interface FamilyWindow extends Window {
 }
 
 /** Whether the plain figure stands inside. What is unknown is in no window. */
-export function isInside(outcome: Outcome, { figure, low, high }: FamilyWindow): boolean {
+export function isInside(outcome: Pick<Outcome, "value">, { figure, low, high }: FamilyWindow): boolean {
   const value = outcome.value(figure);
   return value !== null && value >= low && value <= high;
 }
