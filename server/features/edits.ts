@@ -1,5 +1,8 @@
 /** Fixes, which know only entries, as edits of the files: with places where the entries stand now and each file's own line breaks. */
+import { TextDocument } from "vscode-languageserver-textdocument";
 import type { CreateFile, Range, TextDocumentEdit, TextEdit, WorkspaceEdit } from "vscode-languageserver-types";
+import { print } from "../../grammar/print.ts";
+import { read } from "../../grammar/read.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { Addition, Edit, Fix } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
@@ -40,6 +43,16 @@ export function toTextEdits(house: House, document: SpecDocument, fix: Fix): Tex
   return fix.edits.flatMap((edit) => {
     if ("uri" in edit) return edit.uri === document.uri ? [appended(document, edit)] : [];
     return house.findDocumentOf(edit.entry) === document ? [textEdit(house, document, edit)] : [];
+  });
+}
+
+/** The texts at hand that a fix changes, as they stand after it. */
+export function changedTexts(house: House, fix: Fix): SpecDocument[] {
+  const documents = new Set(fix.edits.map((edit) => ("uri" in edit ? house.document(edit.uri) : house.findDocumentOf(edit.entry))));
+  return [...documents].flatMap((document) => {
+    if (!document) return [];
+    const text = TextDocument.create(document.uri, "mutchkin", 0, print(document.tree));
+    return [{ ...document, tree: read(TextDocument.applyEdits(text, toTextEdits(house, document, fix))) }];
   });
 }
 

@@ -14,6 +14,11 @@ const classOfKind: Partial<Record<Entry["kind"], NameClass>> = {
   house: "house",
 };
 
+/** The class of the names that an entry declares; absent for an entry that declares none. */
+export function classOf(entry: Entry): NameClass | undefined {
+  return classOfKind[entry.kind];
+}
+
 /** What names of a class and a folded text are found under, in a scope and in the memo. `*` stands for every name of the class. */
 export function keyOf(nameClass: NameClass, folded: string): string {
   return `${nameClass}|${folded}`;

@@ -21,12 +21,12 @@ export interface Garnish {
 
 export function garnishesOf(house: House, scope: Scope, flat: FlatDrink): Garnish[] {
   return (["garnish", "rim"] as const).flatMap((field) =>
-    (flat.field(field)?.field.items ?? []).map((item) => ({ field, item, ...namedIn(house, scope, item) })),
+    (flat.field(field)?.field.items ?? []).map((item) => ({ field, item, ...garnishIn(house, scope, item) })),
   );
 }
 
 /** `1 lime wedge`, `a lime wedge`, `lime wedge, dehydrated`, `3 cloves`. */
-function namedIn(house: House, scope: Scope, { parts }: Item): Omit<Garnish, "field" | "item"> {
+export function garnishIn(house: House, scope: Scope, { parts }: Item): Omit<Garnish, "field" | "item"> {
   const [part] = parts;
   if (!part) return { name: "" };
   const behind = (at: number) => part.text.slice(at - part.start).trim();
@@ -40,7 +40,7 @@ function namedIn(house: House, scope: Scope, { parts }: Item): Omit<Garnish, "fi
   for (const text of texts) {
     const found = house.find(scope, "ingredient", text);
     if (!found) continue;
-    const resolution = { found, text, start, end: part.end, modifiers: [] };
+    const resolution = { found, text, start: part.end - text.length, end: part.end, modifiers: [] };
     if (found.entry.kind !== "stock") return { name: text, ...counted, ingredient: { resolution, model: house.modelOf(found.entry) } };
     const facts = stockFacts(house, found.entry);
     return { name: text, ...counted, ingredient: { resolution, facts, model: facts.model } };

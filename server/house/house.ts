@@ -9,6 +9,7 @@ import type { Model } from "../engine/plan.ts";
 import { changedKeys, declare, keyOf, keysOf, undeclare } from "./declarations.ts";
 import { folderOf, type SpecDocument } from "./document.ts";
 import { drinkModel } from "./drink.ts";
+import { layScopes } from "./lay-scopes.ts";
 import { Memo } from "./memo.ts";
 import { fold, type NameClass, type Step, stepBetween } from "./names.ts";
 import { prepModel } from "./prep.ts";
@@ -30,14 +31,13 @@ export class House {
   private readonly owners = new Map<Entry, SpecDocument>();
   private readonly indexes = new WeakMap<Tree, ReadonlyMap<Entry, number>>();
   private readonly larder: Scope;
-  private scopes = new Map<string, Scope>();
-  private scopeOfFolder = new Map<string, Scope>();
-  private scopesStand = false;
+  /** Which scope a folder belongs to; absent until it is asked for, and again when a `house` came or went. */
+  private scopes: ((folder: string) => Scope) | undefined;
   private stale = new Set<SpecDocument>();
   private gone = new Set<string>();
   private roots: readonly string[];
 
-  constructor(options: HouseOptions) {
+  constructor(private readonly options: HouseOptions) {
     this.roots = options.roots ?? [];
     this.larder = { folder: larderFolder, parent: undefined, houses: [], names: new Map() };
     for (const document of options.larder) this.declareAll(document, this.larder);
@@ -58,6 +58,13 @@ export class House {
     this.texts.delete(uri);
     this.gone.add(uri);
     this.replace(before, undefined);
+  }
+
+  /** Another house with the same texts but for these: to see what a change would mean. */
+  supposing(texts: readonly SpecDocument[]): House {
+    const other = new House({ ...this.options, roots: this.roots });
+    for (const document of [...this.texts.values(), ...texts]) other.setDocument(document);
+    return other;
   }
 
   setRoots(roots: readonly string[]): void {
@@ -207,58 +214,18 @@ export class House {
   }
 
   private scopeAt(folder: string): Scope {
-    const known = this.scopeOfFolder.get(folder);
-    if (known) return known;
-    let at = folder;
-    let scope = this.scopes.get(at);
-    while (!scope) {
-      const above = folderOf(at);
-      if (above === at || above === "" || this.roots.includes(at)) break;
-      at = above;
-      scope = this.scopes.get(at);
-    }
-    if (!scope) {
-      const root = this.roots.find((one) => folder === one || folder.startsWith(`${one}/`)) ?? folder;
-      scope = this.scopes.get(root) ?? { folder: root, parent: this.larder, houses: [], names: new Map() };
-      this.scopes.set(root, scope);
-    }
-    this.scopeOfFolder.set(folder, scope);
-    return scope;
+    return this.standScopes()(folder);
   }
 
-  /** Scopes are laid anew only when a `house` comes or goes, and only when somebody asks. */
-  private standScopes(): void {
-    if (this.scopesStand) return;
-    this.scopesStand = true;
-    this.scopes = new Map();
-    this.scopeOfFolder = new Map();
-    const houses = new Map<string, Entry[]>();
-    for (const document of [...this.texts.values()].sort((one, other) => (one.uri < other.uri ? -1 : 1))) {
-      for (const entry of document.tree.entries) {
-        if (entry.kind !== "house") continue;
-        const folder = folderOf(document.uri);
-        const there = houses.get(folder);
-        if (there) there.push(entry);
-        else houses.set(folder, [entry]);
-      }
-    }
-    for (const folder of [...houses.keys()].sort((one, other) => one.length - other.length)) {
-      this.scopes.set(folder, { folder, parent: this.parentOf(folder), houses: houses.get(folder)!, names: new Map() });
-    }
+  private standScopes(): (folder: string) => Scope {
+    if (this.scopes) return this.scopes;
+    this.scopes = layScopes(this.texts.values(), this.roots, this.larder);
     for (const document of this.texts.values()) this.declareAll(document, this.scopeAt(folderOf(document.uri)));
-  }
-
-  private parentOf(folder: string): Scope {
-    for (let at = folderOf(folder); at !== ""; at = folderOf(at)) {
-      const scope = this.scopes.get(at);
-      if (scope) return scope;
-      if (at === folderOf(at)) break;
-    }
-    return this.larder;
+    return this.scopes;
   }
 
   private forgetScopes(): void {
-    this.scopesStand = false;
+    this.scopes = undefined;
     this.memo.clear();
     for (const document of this.texts.values()) this.stale.add(document);
   }
@@ -274,7 +241,7 @@ export class House {
     if (after) for (const entry of after.tree.entries) this.owners.set(entry, after);
     const houses = (entries: readonly Entry[]) => entries.filter((entry) => entry.kind === "house").length;
     if (houses(gone) !== houses(fresh)) this.forgetScopes();
-    if (!this.scopesStand) return;
+    if (!this.scopes) return;
     const scope = this.scopeAt(folderOf((after ?? before)!.uri));
     const changed = changedKeys(gone, fresh);
     if (houses(gone) > 0) {

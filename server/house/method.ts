@@ -1,10 +1,11 @@
 /** A method's steps: technique, then time, number, temperature or ice in any order. What no table knows is prose. */
 import type { Entry, FieldLine, Item, Quantity, Words } from "../../grammar/tree.ts";
-import type { IcePlan, Technique, Uncertain } from "../engine/plan.ts";
+import type { IcePlan, Uncertain } from "../engine/plan.ts";
+import type { Technique } from "../engine/technique.ts";
 import { findTechnique } from "../engine/techniques.ts";
 import { findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
-import type { Scope } from "./scope.ts";
+import type { Declaration, Scope } from "./scope.ts";
 import { celsiusOf, isWrong, readQuantity, readTemperature, spreadOf } from "./values.ts";
 
 export interface Step {
@@ -121,12 +122,31 @@ function iceNamedIn({ parts }: Item): IceNamed | undefined {
   return undefined;
 }
 
+/** The declared ice that a step names, and where its name stands in it. */
+export function iceNameIn(house: House, scope: Scope, item: Item): (Words & { readonly found: Declaration }) | undefined {
+  const named = iceNamedIn(item);
+  if (!named || named.word === "without") return undefined;
+  const own = item.parts.flatMap(({ quantities }) => quantities).filter(({ start }) => start >= named.start);
+  const text = nameAmong(named, own);
+  const offset = named.text.indexOf(text);
+  const found = readings(text)
+    .map((reading) => house.lookup(scope, "ice", reading)[0])
+    .find(Boolean);
+  return found && offset >= 0 ? { text, start: named.start + offset, end: named.start + offset + text.length, found } : undefined;
+}
+
+/** `cracked` is cracked ice, `cubes` may be called so. */
+function readings(name: string): string[] {
+  return [name, `${name} ice`, name.replace(/ ice$/i, "")];
+}
+
 /** `120 g crushed ice`, `cracked ice at -5 C`, `2 large cubes`, `a block`. */
 function iceIn(house: House, scope: Scope, named: IceNamed, quantities: readonly Quantity[]): IceFacts | undefined {
   if (named.word === "without") return /^(?:any )?ice$/i.test(named.text) ? noIce : undefined;
   const own = quantities.filter(({ start }) => start >= named.start);
-  const name = nameAmong(named, own);
-  const facts = iceFacts(house, scope, name) ?? iceFacts(house, scope, `${name} ice`) ?? iceFacts(house, scope, name.replace(/ ice$/i, ""));
+  const facts = readings(nameAmong(named, own))
+    .map((name) => iceFacts(house, scope, name))
+    .find(Boolean);
   if (!facts) return undefined;
   const massG = weightOf(own, facts);
   const temperatureC = own.find(({ unit }) => unit?.unit.dimension === "temperature");
@@ -163,7 +183,7 @@ function weightOf(quantities: readonly Quantity[], { pieceG }: IceFacts): Uncert
   return pieces && { value: pieces.value * pieceG.value, u: Math.hypot(pieces.u * pieceG.value, pieces.value * pieceG.u), why: pieces.why };
 }
 
-const noIce: IceFacts = {
+export const noIce: IceFacts = {
   name: "no ice",
   plan: { kind: "cubed", massG: { value: 0, u: 0, why: "no ice" }, temperatureC: { value: 0, u: 0, why: "no ice" } },
 };

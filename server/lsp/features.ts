@@ -7,6 +7,10 @@ import {
   type Connection,
   type DefinitionParams,
   type HoverParams,
+  LSPErrorCodes,
+  type ReferenceParams,
+  type RenameParams,
+  ResponseError,
   type ServerCapabilities,
   type TextDocumentPositionParams,
 } from "vscode-languageserver";
@@ -18,6 +22,8 @@ import { foldingRanges } from "../features/folding.ts";
 import { hover } from "../features/hover.ts";
 import { rangeOf } from "../features/place.ts";
 import { quickFixes } from "../features/quick-fixes.ts";
+import { documentHighlights, references } from "../features/references.ts";
+import { prepareRename, type Refusal, rename } from "../features/rename.ts";
 import { documentSymbols } from "../features/symbols.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { Finding } from "../house/finding.ts";
@@ -60,6 +66,25 @@ export function registerFeatures(connection: Connection, context: FeatureContext
   connection.onCompletion(
     answer("completion", [], (house, document, { position }: CompletionParams) => completion(house, document, position)),
   );
+  connection.onReferences(
+    answer("references", [], (house, document, { position, context: { includeDeclaration } }: ReferenceParams) =>
+      references(house, document, position, includeDeclaration, spelling),
+    ),
+  );
+  connection.onDocumentHighlight(
+    answer("highlights", [], (house, document, { position }: TextDocumentPositionParams) => documentHighlights(house, document, position)),
+  );
+  connection.onPrepareRename(
+    answer("prepare rename", null, (house, document, { position }: TextDocumentPositionParams) =>
+      orRefused(prepareRename(house, document, position)),
+    ),
+  );
+  connection.onRenameRequest(
+    answer("rename", null, (house, document, { position, newName }: RenameParams) => {
+      const fix = orRefused(rename(house, document, position, newName));
+      return fix instanceof ResponseError ? fix : (toWorkspaceEdit(house, fix, spelling) ?? null);
+    }),
+  );
   connection.onDocumentSymbol(answer("symbols", [], (_house, document) => documentSymbols(document)));
   connection.onFoldingRanges(answer("folding", [], (_house, document) => foldingRanges(document)));
   connection.onRequest(
@@ -77,11 +102,19 @@ export function registerFeatures(connection: Connection, context: FeatureContext
   return {
     hoverProvider: true,
     definitionProvider: true,
+    referencesProvider: true,
+    documentHighlightProvider: true,
+    renameProvider: { prepareProvider: true },
     completionProvider: { triggerCharacters: [" ", ":", "-"] },
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
   };
+}
+
+/** A refusal reaches the person as the reason why. */
+function orRefused<T extends object>(answer: T | Refusal): T | ResponseError<void> {
+  return "because" in answer ? new ResponseError(LSPErrorCodes.RequestFailed, answer.because) : answer;
 }
 
 function codeActions(
