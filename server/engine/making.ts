@@ -191,9 +191,18 @@ function give(making: Making, { name, sort, grams, holds }: Solid, prep: string,
   );
   const strong = making.masses[at.ethanol]! > 0 || making.reasons.ethanol.length > 0;
   if (watery && strong && tells(1, leastGiven.water)) about.push("ethanol");
+  // Sugar draws its water out of a peel or a leaf: all that is liquid came from there.
+  if (moist.has(sort) && isDry(making.masses)) about.push("volume", "sugar");
   if (about.length > 0)
-    making.reasons = addReason(making.reasons, `what ${name} leaves in ${prep} is not known until it is measured`, ...about);
+    making.reasons = addReason(making.reasons, `what ${name} gives to ${prep} is not known until it is measured`, ...about);
   if (!isKnown(grams)) making.unsized = mergeTexts(making.unsized, [grams.because]);
+}
+
+const moist: ReadonlySet<Solid["sort"]> = new Set(["fruit", "vegetable", "herb"]);
+
+/** Less liquid than the tables of sugar reach down to (85 °Bx): the sugar is not dissolved. */
+function isDry(masses: Masses): boolean {
+  return masses[at.water]! + masses[at.ethanol]! < 0.15 * massOf(masses);
 }
 
 const givable = ["sugar", "acid", "salt"] as const;

@@ -1,8 +1,8 @@
 /** What the steps of a drink's method are to the engine: their ice, their water, their temperatures, and the ice in the glass. */
-import type { IcePlan, Known, StepPlan, Technique, Uncertain } from "../engine/plan.ts";
+import type { IcePlan, Known, PourPlan, StepPlan, Technique, Uncertain } from "../engine/plan.ts";
 import type { Glass } from "./glass.ts";
 import type { House } from "./house.ts";
-import { iceFacts, type Step, wellIceC } from "./method.ts";
+import { iceFacts, noIce, type Step, wellIceC } from "./method.ts";
 import { noTemperature, noWater } from "./reasons.ts";
 import type { FlatDrink } from "./riff.ts";
 import type { Scope } from "./scope.ts";
@@ -14,11 +14,32 @@ interface Chilling {
   readonly ice: IcePlan;
   readonly glass: Glass | undefined;
   readonly serves: number;
+  /** Something hot is in the vessel. */
+  readonly hot: boolean;
 }
 
-/** The steps that the table of techniques knows. What is done to the glass is `glassTemperature`'s. */
+/** Stirred or put together: what a hot drink is without any ice, where what is shaken hot is shaken to be cold. */
+const iceless: ReadonlySet<string> = new Set(["build", "stir"]);
+
+/** From here on, °C, a pour is hot. */
+const hotFromC = 45;
+
+export function isHot({ stage, temperatureC }: PourPlan): boolean {
+  return stage === "vessel" && temperatureC.value >= hotFromC;
+}
+
+/**
+ * The steps that the table of techniques knows. What is done to the glass is `glassTemperature`'s. What is hot
+ * and only built or stirred, with no word of ice, meets none.
+ */
 export function stepPlans(steps: readonly Step[], chilling: Chilling): StepPlan[] {
-  return steps.flatMap((step): StepPlan[] => (step.technique && !step.toGlass ? [stepPlan(step, step.technique, chilling)] : []));
+  const staysHot =
+    chilling.hot && steps.every(({ technique, ice, over }) => !ice && !over && (!technique?.chill || iceless.has(technique.id)));
+  return steps.flatMap((step): StepPlan[] => {
+    if (!step.technique || step.toGlass) return [];
+    const plan = stepPlan(step, step.technique, chilling);
+    return [staysHot && plan.technique.chill ? { ...plan, ice: noIce.plan } : plan];
+  });
 }
 
 function stepPlan(step: Step, technique: Technique, chilling: Chilling): StepPlan {

@@ -4,7 +4,7 @@ import { assess } from "../engine/assess.ts";
 import type { FigureName, Known, Model, Outcome, PourPlan, PrepPart, Price, ServePlan, Uncertain } from "../engine/plan.ts";
 import { amountOf, type Measuring, type PartSize } from "./amounts.ts";
 import { besideGarnish, besidePours, rinseMl } from "./beside.ts";
-import { defaultIce, serveIceOf, stepPlans } from "./chilling.ts";
+import { defaultIce, isHot, serveIceOf, stepPlans } from "./chilling.ts";
 import { isCyclic } from "./cycles.ts";
 import { glassOf, glassTemperature } from "./glass.ts";
 import type { House } from "./house.ts";
@@ -100,7 +100,7 @@ function planOf(house: House, scope: Scope, flat: FlatDrink) {
   const glass = glassOf(house, scope, flat);
   const ice = defaultIce(house, scope, flat, settings);
   const serves = servesOf(flat);
-  const chilling = { settings, ice, glass, serves };
+  const chilling = { settings, ice, glass, serves, hot: plans.some(isHot) };
   const serveIce = serveIceOf(steps, chilling);
   const glassC = glassTemperature(house, scope, flat, steps, settings);
   const poured = besidePours(house, scope, flat, measuring);

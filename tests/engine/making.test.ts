@@ -112,6 +112,15 @@ describe("boiling down", () => {
 });
 
 describe("straining", () => {
+  test("peel left in dry sugar gives all the water there is: no size and no °Brix until they are measured", () => {
+    const oil = of([part(sugar, 200), solid(leaves, 100, "herb")]);
+    for (const name of ["massG", "volumeMl", "brix", "sugarToWater"] as const) {
+      expect(valuesOf(oil)[name]).toBeNull();
+      expect(reasonsOf(oil, name)).toEqual(["what mint gives to it is not known until it is measured"]);
+    }
+    expect(valuesOf(of([part(sugar, 200), part(water, 100), solid(leaves, 100, "herb")])).brix).toBeCloseTo(66.667, 3);
+  });
+
   test("solids hold back liquid: less of it, and the same stuff", () => {
     const whole = valuesOf(of([part(syrup, 500)]));
     const made = valuesOf(of([part(syrup, 500), solid(leaves, 20, "herb")]));
@@ -149,7 +158,7 @@ describe("straining", () => {
 
   test("a fruit leaves its sugar and its acid, and in alcohol its water; nobody knows how much of them", () => {
     const inSyrup = of([part(syrup, 500), solid(berries, 100, "fruit")]);
-    const because = ["what raspberry leaves in it is not known until it is measured"];
+    const because = ["what raspberry gives to it is not known until it is measured"];
     for (const name of ["brix", "acidGPer100G"] as const) expect(reasonsOf(inSyrup, name)).toEqual(because);
     expect(valuesOf(inSyrup).massG).not.toBeNull();
     expect(valuesOf({ ...inSyrup, measured: { brix: exactly(48) } }).brix).toBeCloseTo(48, 8);

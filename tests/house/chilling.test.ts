@@ -50,6 +50,30 @@ describe("steps", () => {
   });
 });
 
+describe("hot", () => {
+  const toddy = "  50 ml whisky\n  10 ml lemon juice\n  120 ml hot water\n";
+
+  test.each(["build", "build; stir", "stir", "warm the mug; build"])("%s: nothing melts into what is hot", (method) => {
+    const { outcome } = drink(method, "  glass: stem\n", toddy);
+    expect(outcome.value("waterMl")).toBe(0);
+    expect(outcome.value("temperatureC")).toBeGreaterThan(45);
+  });
+
+  test("hot water and boiling water are as hot as the house's hot things", () => {
+    const { plan } = drink("build", "", "  100 ml hot water\n  100 ml boiling water\n  100 ml water\n");
+    expect(plan.pours.map(({ temperatureC }) => temperatureC.value)).toEqual([85, 85, 20]);
+  });
+
+  test.each(["build over cubed ice", "shake 12 s; fine strain", "stir 30 s with cubed ice"])("%s: with ice it is cold", (method) => {
+    expect(drink(method, "  glass: stem\n", toddy).outcome.value("waterMl")).toBeGreaterThan(10);
+  });
+});
+
+test("what bubbles and what is milk stand in the fridge, where nobody says otherwise", () => {
+  const { plan } = drink("build", "", "  10 ml tonic water\n  10 ml brut\n  10 ml lager\n  10 ml cider\n  10 ml cream\n  10 ml gin\n");
+  expect(plan.pours.map(({ temperatureC }) => temperatureC.value)).toEqual([4, 4, 4, 4, 4, 20]);
+});
+
 describe("ice", () => {
   const ice = (method: string) => drink(method).plan.steps[0]!.ice;
 

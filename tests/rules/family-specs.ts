@@ -39,6 +39,8 @@ export const passing: readonly Spec[] = [
   ["sweet highball", build, "50 ml gin", "150 ml tonic water"],
   ["sweet highball", build, "50 ml rum", "15 ml lime juice", "120 ml ginger beer"],
   ["sweet highball", build, "45 ml vodka", "120 ml orange juice"],
+  ["sweet highball", build, "50 ml rum", "120 ml cola"],
+  ["sweet highball", build, "45 ml whisky", "120 ml ginger ale"],
   ["dry highball", build, "45 ml whisky", "135 ml soda water"],
   ["dry highball", build, "45 ml tequila", "135 ml soda water", "5 ml lime juice"],
   ["dry highball", build, "40 ml brandy", "5 ml aromatic bitters", "150 ml soda water"],
