@@ -4,6 +4,7 @@ import { type Meeting, meet, nearestMeasure } from "../engine/meeting.ts";
 import { sizeOf } from "./amounts.ts";
 import { type Changeable, type ChangedPour, type Computed, isNew, stepFor, usualUnit, whyFixed } from "./changeable.ts";
 import { amountText, changedLine } from "./changed-line.ts";
+import { isMadeFrom } from "./cycles.ts";
 import { findFieldIn } from "./entry.ts";
 import type { Edit } from "./finding.ts";
 import type { House } from "./house.ts";
@@ -101,8 +102,9 @@ function figureBy(of: Changeable, { goal }: Target, pour: ChangedPour): (amount:
 
 function mostOf({ entry, now, pours, settings }: Changeable, { quantity, ingredient }: ChangedPour): number {
   const { unit } = quantity!.unit!;
-  if (unit.dimension === "part") return mostTimes * pours.reduce((sum, pour) => sum + (pour.quantity?.value ?? 0), 0);
-  const wholeMl = now.value(entry.kind === "drink" ? "afterVolumeMl" : "volumeMl") ?? 1000;
+  if (unit.dimension === "part") return mostTimes * (pours.reduce((sum, pour) => sum + (pour.quantity?.value ?? 0), 0) || 1);
+  // Where nothing is poured yet, or nobody knows how much, a glass is taken for the whole.
+  const wholeMl = now.value(entry.kind === "drink" ? "afterVolumeMl" : "volumeMl") || 100;
   return (mostTimes * wholeMl) / sizeOf(unit, ingredient.facts, settings).value;
 }
 
@@ -126,6 +128,9 @@ function findPour(house: House, of: Changeable, named: string): ChangedPour | No
   if (!resolution.found) {
     const near = nearestNames(house, house.scopeOf(of.entry), "ingredient", resolution.text);
     return { problem: `${capital(notDeclared(resolution.text))}. ${askFor(near, "Declare it, or check the spelling.")}` };
+  }
+  if (isMadeFrom(house, resolution.found.entry, of.entry)) {
+    return { problem: `${capital(resolution.text)} is made from ${of.entry.name?.text ?? "this"}, and cannot go into it.` };
   }
   return asked.quantity || asked.lead ? asked : of.read(`1 ${usualUnit(of, asked)} ${named}`)!;
 }

@@ -7,7 +7,7 @@ import { assess } from "../engine/assess.ts";
 import type { Figure, FigureName, PrepFigureName } from "../engine/plan.ts";
 import { assessPrep } from "../engine/prep.ts";
 import { type Assessment, assessDrink, assessFlat } from "./drink.ts";
-import { linesOf } from "./entry.ts";
+import { findFieldIn, linesOf } from "./entry.ts";
 import type { House } from "./house.ts";
 import { isPoured, stepOf } from "./measurable.ts";
 import { assessPrepEntry, isProportional, prepModel, prepPour, prepPours } from "./prep.ts";
@@ -146,7 +146,7 @@ export function isNew({ line }: ChangedPour): boolean {
 /** Why the amount of a pour cannot be changed as it is written; absent where it can. */
 export function whyFixed(
   { proportional }: Pick<Changeable, "proportional">,
-  { lead, quantity, ingredient }: ChangedPour,
+  { entry, line, lead, quantity, ingredient }: ChangedPour,
 ): string | undefined {
   const name = ingredient.resolution.text;
   if (lead?.lead === "top" && !quantity) return `${name} fills up what is left, so it has no amount of its own.`;
@@ -157,6 +157,8 @@ export function whyFixed(
   if (!unit || unit.dimension === "piece") return `${name} is counted, and cannot be measured out finer.`;
   if (proportional && unit.dimension !== "part")
     return `The rest is in parts without a size, beside which an amount of ${name} says nothing.`;
+  const isLoose = unit.dimension === "part" && ingredient.facts?.model.solid && !findFieldIn(entry, "parts by");
+  if (isLoose && line === 0) return `${name} is a solid: say \`parts by: weight\` or \`volume\` first, and what a part of it is.`;
   return quantity.value > 0 ? undefined : `The amount of ${name} is nothing; write one first.`;
 }
 

@@ -34,6 +34,13 @@ export function isCyclic(house: House, entry: Entry): boolean {
   return house.recall(entry, "cyclic", () => cycleThrough(house, entry) !== undefined);
 }
 
+/** Whether an entry is made from another, directly or by way of further ones; every entry is from itself. */
+export function isMadeFrom(house: House, entry: Entry, other: Entry): boolean {
+  const known = new Set([entry]);
+  for (const one of known) for (const use of usesOf(house, one)) known.add(use.entry);
+  return known.has(other);
+}
+
 /** The shortest way from an entry back to itself, as the uses that lead there; absent where there is none. */
 export function cycleThrough(house: House, start: Entry): readonly { readonly by: Entry; readonly use: Use }[] | undefined {
   const cameBy = new Map<Entry, { by: Entry; use: Use }>();

@@ -20,7 +20,7 @@ export function leftOverText({ goal }: Target, { after, leftOver, exact, amount,
   if (step === undefined) return `${then}; nothing here measures ${unit.id}, so this is exact.`;
   const off = offText(leftOver, figure, (value) => showGoal(goal, value, measure));
   if (!off) return `${then}: nothing to speak of is left over.`;
-  const isExact = Math.abs(exact - amount) < 1e-9 * amount;
+  const isExact = showNumber(exact) === showNumber(amount);
   const why = isExact ? "" : `; ${inUnit(exact, unit.id)} would meet it, and the step is ${inUnit(step, unit.id)}`;
   return `${then}: ${off} what was asked${why}.`;
 }

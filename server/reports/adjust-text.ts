@@ -84,7 +84,8 @@ function severalWays({ ways, target, now }: AdjustReport, measure: Measure, look
     return [{ name: readable(name), numbers: [present ?? "", reached.text, show(figure, measure), off] }];
   });
   const missed = new Set(ways.flatMap(({ problem }) => problem ?? []));
-  const parts = [`${label} is ${show(now[target.figure]!, measure)} now.`];
+  const present = now[target.figure];
+  const parts = present ? [`${label} is ${show(present, measure)} now.`] : [];
   if (met.length > 0) parts.push(table(["One of"], [["Now"], ["Then"], [label], ["Left over"]], met, look));
   else parts.push("None of its pours brings it there.");
   if (missed.size > 0) parts.push([...missed].map((text) => wrap(text, look.width, noteIndent, "! ")).join("\n"));

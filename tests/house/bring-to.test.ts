@@ -209,6 +209,7 @@ describe("what cannot be, in words", () => {
     ["ratio 8", "cream", /written there, but as none of the liquid/],
     ["ratio 8", "lime jiuce", /Did you mean “lime juice”/],
     ["ratio 8", "# none", /nothing that goes into the liquid/],
+    ["ratio 8", "d", /^D is made from d, and cannot go into it/],
   ])("%s by %s is not understood", (to, pour, words) => {
     const { house, of, target } = ask(drink, "d", to);
     expect(wayWith(house, of, target, pour)).toEqual({ problem: expect.stringMatching(words) });
