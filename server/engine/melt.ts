@@ -12,9 +12,9 @@
 import { freezingDepression } from "./freezing.ts";
 import { iceContent } from "./heat.ts";
 import { at, disaccharides, heatOf, molesOf, monosaccharides, otherHeat, saltMolarMass } from "./liquid.ts";
-import type { Chill } from "./plan.ts";
 import { zeroOf } from "./roots.ts";
 import { type Mixture, temperatureOf } from "./slush.ts";
+import type { Chill } from "./technique.ts";
 
 export interface IceInUse {
   readonly massG: number;

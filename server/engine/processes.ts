@@ -4,8 +4,9 @@
  * allergen out.
  */
 
-import type { PrepPart, Process, SolidSort, Technique, Uncertain } from "./plan.ts";
+import type { PrepPart, SolidSort, Uncertain } from "./plan.ts";
 import type { Topic } from "./reasons.ts";
+import type { Process, Technique } from "./technique.ts";
 
 const practice = "practice, no source";
 const physics = "what boils off is water; mass and solids are conserved";

@@ -10,8 +10,9 @@
  * those two, and carries a wide spread.
  */
 
-import type { Chill, IcePlan, Technique, Uncertain } from "./plan.ts";
+import type { IcePlan, Uncertain } from "./plan.ts";
 import { processes, straining } from "./processes.ts";
+import type { Chill, Technique } from "./technique.ts";
 
 /** The vessel: what of the tins' steel (0.50 kJ/(kg K)) a dozen seconds reach; how much of it is calibration. */
 const shaking: Chill = { alpha: 1, vesselJPerK: 45, clingingMl: 2, iceG: 150, spread: 0.12, timeConstantS: 4, usualS: 12 };

@@ -1,5 +1,6 @@
 /** What the steps of a drink's method are to the engine: their ice, their water, their temperatures, and the ice in the glass. */
-import type { IcePlan, Known, PourPlan, StepPlan, Technique, Uncertain } from "../engine/plan.ts";
+import type { IcePlan, Known, PourPlan, StepPlan, Uncertain } from "../engine/plan.ts";
+import type { Technique } from "../engine/technique.ts";
 import type { Glass } from "./glass.ts";
 import type { House } from "./house.ts";
 import { iceFacts, noIce, type Step, wellIceC } from "./method.ts";
