@@ -93,7 +93,7 @@ const goesBothWays = (values: readonly number[]) =>
   ).size > 1;
 const amountOf = (drink: ServePlan, index: number) => (Object.values(drink.pours[index]!.amount)[0] as { value: number }).value;
 
-test("on any drink it is the one that trying amount after amount finds", () => {
+test("on any drink it is the one that trying amount after amount finds", { timeout: 60_000 }, () => {
   const anyWindow = fc.tuple(
     fc.constantFrom(...figures),
     fc.double({ min: 0.5, max: 1.6, noNaN: true }),
@@ -125,7 +125,7 @@ test("on any drink it is the one that trying amount after amount finds", () => {
       if (!turns) expect(found).toEqual(byTrying[0]);
       else if (found !== undefined) expect(isInside(found)).toBe(true);
     }),
-    { numRuns: 400 },
+    { numRuns: 300 },
   );
 });
 
@@ -160,7 +160,7 @@ describe("a target", () => {
   });
 });
 
-test("on any drink the target is met, and no other measure comes nearer than the one that is found", () => {
+test("on any drink the target is met, and no other measure comes nearer than the one that is found", { timeout: 60_000 }, () => {
   fc.assert(
     fc.property(anyDrink, fc.constantFrom(...figures), fc.double({ min: 0.6, max: 1.5, noNaN: true }), (any, figure, share) => {
       const { drink, index } = planned(any);

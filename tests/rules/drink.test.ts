@@ -99,6 +99,36 @@ describe("sweet against sour", () => {
   });
 });
 
+describe("one pour puts it right", () => {
+  const savoury = { family: "savoury", method: "build over 110 g cubed ice", glass: "collins" };
+  test.each([
+    ["strength-outside", specimen(["15 ml gin", "160 ml soda water"], { family: "dry highball", glass: "collins" }), /^[\d.]+$/],
+    ["salty", specimen(["50 ml vodka", "120 ml tomato juice", "10 ml lemon juice", "4 g salt"], savoury), /^[\d.]+$/],
+    ["salty", specimen(["50 ml vodka", "120 ml tomato juice", "10 ml lemon juice", "14 pinches salt"], savoury), /^\d+( pinch)?$/],
+    ["unbalanced", specimen(["60 ml rum", "22.5 ml lime juice", "30 g sugar"], { ...shaken, family: "sour" }), /^[\d.]+$/],
+    ["unbalanced", specimen(["60 ml rum", "22.5 ml lime juice", "10 barspoons plain syrup"], { ...shaken, family: "sour" }), /^\d+$/],
+  ])("%s", (code, text, written) => {
+    const fixes = findOne(text, code).located.finding.fixes!();
+    expect(fixes.length).toBeGreaterThan(0);
+    expect(fixes.map(({ edits }) => edits[0]!.text)).toContainEqual(expect.stringMatching(written));
+    for (const index of fixes.keys()) {
+      const { house, located } = findOne(text, code);
+      apply(house, located.finding.fixes!()[index]!);
+      expect(findIn(house).map(({ finding }) => finding.code)).not.toContain(code);
+    }
+  });
+  test("what the title promises is what it comes to", () => {
+    const { house, located } = findOne(
+      specimen(["15 ml gin", "160 ml soda water"], { family: "dry highball", glass: "collins" }),
+      "strength-outside",
+    );
+    const fix = located.finding.fixes!()[0]!;
+    apply(house, fix);
+    const strength = assessDrink(house, entryNamed(house, "Slip Water")).outcome.value("strengthPct")!;
+    expect(Number(/\(strength ([\d.]+) % vol\)$/.exec(fix.title)![1])).toBeCloseTo(strength, 1);
+  });
+});
+
 describe("glass", () => {
   const glass = (ml: number) => `glass thimble\n  holds: ${ml} ml\n\n`;
   const spec = specimen(["60 ml gin", "30 ml dry vermouth"], { ...shaken, glass: "thimble", method: "stir 30 s; strain" });
