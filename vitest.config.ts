@@ -19,7 +19,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: "floors", include: ["tests/**/*.test.ts"], exclude: [...shipped, "tests/editor/**", "tests/bench/**"] },
+        test: {
+          name: "floors",
+          include: ["tests/**/*.test.ts"],
+          exclude: [...shipped, "tests/editor/**", "tests/bench/**"],
+          // Modules hold no state but memory of what they computed, so that files may share them: loading costs more than testing.
+          isolate: false,
+        },
       },
       { extends: true, test: { name: "shipped", include: shipped, globalSetup: "tests/protocol/setup.ts" } },
     ],

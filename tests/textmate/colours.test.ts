@@ -185,12 +185,12 @@ test("every line of every sample says something", () => {
   }
 });
 
-// A line of each is read in a few milliseconds; one that backtracks would take hours.
+// A line of each is read in milliseconds; a pattern that backtracks would take hours.
 test.each(["1", "1/", "1 ", "1.", "a ", "a,", "1,", "top to ", "- 1 / ", "for ", "# allow ", '"', ", at ", ";", "½", "to 1 "])(
-  "a line of twenty thousand characters (%j) is read in no time",
+  "a line of five thousand characters (%j) is read in no time",
   (piece) => {
     for (const start of ["  ", "  swap ", "  method: ", "  price: ", "  - ", "drink ", "  glass: "]) {
-      tokenize(grammar, start + piece.repeat(20000 / piece.length));
+      tokenize(grammar, start + piece.repeat(5000 / piece.length));
     }
   },
 );
