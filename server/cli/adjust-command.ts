@@ -1,5 +1,4 @@
 /** `mutchkin adjust`: the amount of one pour that brings a drink or a prep to a target, printed or written into its file. */
-import { fileURLToPath } from "node:url";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { print } from "../../grammar/print.ts";
 import type { Entry } from "../../grammar/tree.ts";
@@ -13,10 +12,11 @@ import { type NotUnderstood, readTarget } from "../house/targets.ts";
 import { adjustReport } from "../reports/adjust.ts";
 import { adjustText } from "../reports/adjust-text.ts";
 import { exitCodes } from "./exit-codes.ts";
-import { type Files, Unwritable } from "./files.ts";
+import type { Files } from "./files.ts";
 import { openHouse, type Session } from "./session.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
+import { writeText } from "./write-text.ts";
 
 export interface AdjustOptions {
   readonly format: "text" | "json";
@@ -71,20 +71,9 @@ function understood<T extends object>(answer: T | NotUnderstood): T {
 }
 
 /** Everything else in the file stays as it is, to the byte. */
-function write(
-  house: House,
-  entry: Entry,
-  edit: NonNullable<NonNullable<Way["reached"]>["edit"]>,
-  files: Files,
-  { pathOf }: Session,
-): void {
+function write(house: House, entry: Entry, edit: NonNullable<NonNullable<Way["reached"]>["edit"]>, files: Files, session: Session): void {
   const document = house.getDocumentOf(entry);
   const edits = toTextEdits(house, document, { title: "", safe: false, edits: [edit] });
   const text = TextDocument.applyEdits(TextDocument.create(document.uri, "mutchkin", 0, print(document.tree)), edits);
-  try {
-    files.write(fileURLToPath(document.uri), text);
-  } catch (cause) {
-    if (!(cause instanceof Unwritable)) throw cause;
-    throw new UsageError(`“${pathOf(document.uri)}” could not be written: ${cause.message}.`, "It is as it was.");
-  }
+  writeText(files, session, document.uri, text);
 }

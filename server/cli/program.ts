@@ -6,6 +6,7 @@ import { adjustCommand } from "./adjust-command.ts";
 import { assessCommand } from "./assess-command.ts";
 import { checkCommand } from "./check-command.ts";
 import { exitCodes } from "./exit-codes.ts";
+import { formatCommand } from "./format-command.ts";
 import { outCommand } from "./out-command.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
@@ -80,6 +81,15 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .addOption(format())
     .action((asked: string[], options) => ended(adjustCommand(asked, options, terminal)));
   program
+    .command("format")
+    .summary("put specs into their canonical form")
+    .description(
+      "Puts specs into their canonical form. Only blanks change, and the case of the words that open a line; what does not read is left.",
+    )
+    .addArgument(paths())
+    .option("--check", "change nothing, only say which files would change")
+    .action((asked: string[], options) => ended(formatCommand(asked, options, terminal)));
+  program
     .command("schema")
     .summary("print the JSON Schema of a report")
     .description("Prints the JSON Schema of what `--format json` prints.")
@@ -107,10 +117,11 @@ Examples:
   mutchkin assess --drink "Lantern Sour"                 one drink, with all its figures
   mutchkin assess --format json                          the same for another program
   mutchkin adjust --drink "Lantern Sour" --to "ratio 9"  which pour brings it there
+  mutchkin format --check                                which files are not in canonical form
 
 Exit codes:
   0  nothing found, or hints and information only
-  1  errors, more warnings than are let pass, or a target that is not reached
+  1  errors, more warnings than are let pass, a target that is not reached, or files to format
   2  the command could not be carried out; the reason is on standard error
 `;
 

@@ -6,6 +6,8 @@ import {
   type CompletionParams,
   type Connection,
   type DefinitionParams,
+  type DocumentOnTypeFormattingParams,
+  type DocumentRangeFormattingParams,
   type HoverParams,
   LSPErrorCodes,
   type ReferenceParams,
@@ -19,6 +21,7 @@ import { completion } from "../features/completion.ts";
 import { definition } from "../features/definition.ts";
 import { toWorkspaceEdit } from "../features/edits.ts";
 import { foldingRanges } from "../features/folding.ts";
+import { formatting, formattingOnType } from "../features/formatting.ts";
 import { hover } from "../features/hover.ts";
 import { rangeOf } from "../features/place.ts";
 import { quickFixes } from "../features/quick-fixes.ts";
@@ -66,6 +69,13 @@ export function registerFeatures(connection: Connection, context: FeatureContext
   connection.onCompletion(
     answer("completion", [], (house, document, { position }: CompletionParams) => completion(house, document, position)),
   );
+  connection.onDocumentFormatting(answer("format", [], (_house, document) => formatting(document)));
+  connection.onDocumentRangeFormatting(
+    answer("format", [], (_house, document, { range }: DocumentRangeFormattingParams) => formatting(document, range)),
+  );
+  connection.onDocumentOnTypeFormatting(
+    answer("format", [], (_house, document, { position }: DocumentOnTypeFormattingParams) => formattingOnType(document, position)),
+  );
   connection.onReferences(
     answer("references", [], (house, document, { position, context: { includeDeclaration } }: ReferenceParams) =>
       references(house, document, position, includeDeclaration, spelling),
@@ -102,6 +112,9 @@ export function registerFeatures(connection: Connection, context: FeatureContext
   return {
     hoverProvider: true,
     definitionProvider: true,
+    documentFormattingProvider: true,
+    documentRangeFormattingProvider: true,
+    documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" },
     referencesProvider: true,
     documentHighlightProvider: true,
     renameProvider: { prepareProvider: true },

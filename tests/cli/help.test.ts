@@ -9,7 +9,7 @@ test("the help fits one screen, and holds every command, the examples and the ex
   expect(code).toBe(0);
   expect(lines.length).toBeLessThanOrEqual(32);
   expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(100);
-  for (const word of ["check", "assess", "adjust", "schema", "lsp", "Examples:", "Exit codes:", "--help", "--version"])
+  for (const word of ["check", "assess", "adjust", "format", "schema", "lsp", "Examples:", "Exit codes:", "--help", "--version"])
     expect(out).toContain(word);
 });
 

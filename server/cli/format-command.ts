@@ -1,0 +1,32 @@
+/** `mutchkin format`: files in their canonical form, written or only looked at. */
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { print } from "../../grammar/print.ts";
+import { formatting } from "../features/formatting.ts";
+import { counted } from "../reports/sheet.ts";
+import { exitCodes } from "./exit-codes.ts";
+import { openHouse } from "./session.ts";
+import type { Terminal } from "./terminal.ts";
+import { writeText } from "./write-text.ts";
+
+export interface FormatOptions {
+  /** Only says which files are not in canonical form. */
+  readonly check?: boolean;
+}
+
+/** Names each file that it changes, or would; answers the exit code. */
+export function formatCommand(paths: readonly string[], { check = false }: FormatOptions, terminal: Terminal): number {
+  const session = openHouse(paths, terminal);
+  let changed = 0;
+  for (const document of session.documents) {
+    const edits = formatting(document);
+    if (edits.length === 0) continue;
+    changed++;
+    const text = TextDocument.create(document.uri, "mutchkin", 0, print(document.tree));
+    if (!check) writeText(terminal.files, session, document.uri, TextDocument.applyEdits(text, edits));
+    terminal.print(`${check ? "Would format" : "Formatted"} ${session.pathOf(document.uri)}\n`);
+  }
+  const complete = session.finish();
+  const files = counted(session.documents.length, "file");
+  terminal.print(changed === 0 ? `${files} in good form.\n` : `${changed} of ${files} ${check ? "would change" : "changed"}.\n`);
+  return !complete ? exitCodes.failed : check && changed > 0 ? exitCodes.findings : exitCodes.clean;
+}
