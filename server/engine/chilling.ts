@@ -74,7 +74,7 @@ function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, shift: Shi
   let waterG = meltG + clingingG;
   let leftG = ice.massG - meltG;
   mixture.masses[at.water]! += waterG;
-  mixture.freezingOffC = read(doubt.temperature, shift);
+  mixture.freezingOffC = ice.massG > 0 ? read(doubt.temperature, shift) : 0;
   let afterC = melt.temperatureC + mixture.freezingOffC;
   if (factor !== 1) afterC += melt.alpha * shiftOfFreezing(mixture.masses, waterG - waterG / factor);
   const moved = factor !== 1 || mixture.freezingOffC !== 0;

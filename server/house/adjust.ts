@@ -19,6 +19,8 @@ export interface Adjustment {
   readonly edit: Edit;
   /** How far the amount moves: the logarithm of new ÷ old, without its sign. */
   readonly change: number;
+  /** What makes stronger is cut by so much that it is another drink: by more than a third (practice). */
+  readonly weakens: boolean;
 }
 
 /**
@@ -49,7 +51,8 @@ export function nearestAdjustments(
     const outcome = changeable.by(pour)(amount);
     const edit = changedLine(flat.entry, pours, pour, amount);
     if (!edit || !windows.every((window) => isInside(outcome, window))) continue;
-    found.push({ pour, text: amountText(pour, amount), outcome, edit, change: Math.abs(Math.log(amount / value!)) });
+    const weakens = amount < (2 / 3) * value! && liquidOf(plan.pours[index]!.of).perGram[at.ethanol]! > strong;
+    found.push({ pour, text: amountText(pour, amount), outcome, edit, change: Math.abs(Math.log(amount / value!)), weakens });
   }
   return found.sort((one, other) => one.change - other.change);
 }
@@ -61,8 +64,10 @@ export function isTasted(perGram: Masses): boolean {
 
 /** What makes stronger, and what only makes longer: nobody moves the sour of a drink for its strength. */
 export function isStrongOrPlain(perGram: Masses): boolean {
-  return perGram[at.ethanol]! > 0.05 || !isTasted(perGram);
+  return perGram[at.ethanol]! > strong || !isTasted(perGram);
 }
+/** Grams of alcohol in a gram from which on a pour is there for its strength. */
+const strong = 0.05;
 
 export function isSalty(perGram: Masses): boolean {
   return perGram[at.salt]! > 0.002;

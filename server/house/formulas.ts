@@ -193,14 +193,15 @@ function temperatureWorking({ plan, contacts }: Facts): string {
   });
   if (parts.length === 0) parts.push("the heat of all that is poured, shared");
   else if (plan.pours.some(({ stage }) => stage === "after")) parts.push("shared with what is poured after");
-  const iceInGlass = plan.serveIceG || plan.steps.some(({ technique }) => technique.iceInGlass);
+  const iceInGlass = plan.serveIceG || contacts.some(({ step, iceG, meltG }) => step.technique.iceInGlass && iceG > meltG);
   if (plan.glassC && !iceInGlass)
     parts.push(`shared with the glass at ${showTemperature(plan.glassC)}, ${showNumber(glassHeat.value)} J/K for each ml`);
   return parts.join("; ");
 }
 
 /** The freezing point is that of what is in the vessel by then. */
-function howCold({ alpha, freezingC, afterC }: Contact): string {
+function howCold({ alpha, freezingC, afterC, iceG }: Contact): string {
+  if (iceG === 0) return `${showTemperature(afterC)}, without ice`;
   const goes =
     Math.abs(afterC - alpha * freezingC) < 0.05
       ? `${showShare(alpha)} of the way from 0 °C to its freezing point, ${showTemperature(freezingC)}`

@@ -3,6 +3,7 @@ import { showFigure, showNumber, showWeight } from "./show.ts";
 
 /** `15 kJ from the drink + 1.2 kJ from the vessel = 16.2 kJ; ÷ 334 J/g = 48.5 g melted of 150 g of ice`. */
 export function heatBalance({ iceG, meltG, fromDrinkJ, fromVesselJ, meltingJ, restOfIceJ }: Contact): string {
+  if (iceG === 0) return "no ice, so nothing melts";
   if (!(meltG > 0)) return `what is in the vessel is so cold that nothing melts of ${showWeight(iceG)} of ice`;
   const given = [
     [fromDrinkJ, "the drink"],

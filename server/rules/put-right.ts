@@ -27,7 +27,9 @@ export function putRight(
   otherwise: string,
 ): Pick<Found, "todo" | "fixes"> {
   const kept = [...windows.values()].filter((window) => fields.includes(window.field) || isInside(assessment.outcome, window));
-  const ways = nearestAdjustments(house, assessment, kept, mayChange).slice(0, most);
+  const ways = nearestAdjustments(house, assessment, kept, mayChange)
+    .filter(({ weakens }) => !weakens)
+    .slice(0, most);
   return {
     todo: ways[0] ? `${inWords(ways[0])} puts it right.` : otherwise,
     fixes: () => ways.map((way) => fixOf(way, fields, settingsOf(house, house.scopeOf(assessment.flat.entry)))),

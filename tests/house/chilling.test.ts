@@ -57,6 +57,8 @@ describe("hot", () => {
     const { outcome } = drink(method, "  glass: stem\n", toddy);
     expect(outcome.value("waterMl")).toBe(0);
     expect(outcome.value("temperatureC")).toBeGreaterThan(45);
+    // Two degrees of the glass, of the spirit and of the hot water: what ice would do is none of its doubts.
+    expect(outcome.figure("temperatureC").plusMinus).toBeLessThan(5);
   });
 
   test("hot water and boiling water are as hot as the house's hot things", () => {

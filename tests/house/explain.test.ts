@@ -10,6 +10,15 @@ const texts = readdirSync(folder).map((name) => `=== ${name}\n${readFileSync(`${
 const house = houseOf(texts.join("\n"));
 const drinks = [...house.documents()].flatMap(({ tree }) => tree.entries).filter(({ kind }) => kind === "drink");
 
+it("says of a hot drink that nothing melts, and that the glass takes part", () => {
+  const hot = houseOf("glass mug\n  holds: 300 ml\n\ndrink Slip\n  glass: mug\n  method: build\n  50 ml rum\n  120 ml hot water\n");
+  const { sums } = explain(assessDrink(hot, entryNamed(hot, "Slip")));
+  const said = (figure: string) => sums.find((one) => one.figure === figure)!;
+  expect(said("waterMl").working).toBe("no ice, so nothing melts");
+  expect(said("temperatureC").working).toMatch(/^build: [\d.]+ °C, without ice; shared with the glass at /);
+  expect(said("temperatureC").doubts.map(({ what }) => what)).not.toContainEqual(expect.stringContaining("by the model"));
+});
+
 describe.each(drinks.map((drink) => [drink.name!.text, drink] as const))("the sums of %s", (_name, drink) => {
   const assessment = assessDrink(house, drink);
   const { brought, sums } = explain(assessment);

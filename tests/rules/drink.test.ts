@@ -117,6 +117,11 @@ describe("one pour puts it right", () => {
       expect(findIn(house).map(({ finding }) => finding.code)).not.toContain(code);
     }
   });
+  test("nobody is told to pour half the spirit of a drink because it is strong", () => {
+    const cold = specimen(["70 ml vodka, frozen", "10 ml dry vermouth"], { ...shaken, family: "dry stirred", method: "stir 30 s; strain" });
+    const { todo, fixes } = findOne(cold, "strength-outside").located.finding;
+    expect([todo, ...fixes!().map(({ title }) => title)].join("\n")).not.toMatch(/vodka/);
+  });
   test("what the title promises is what it comes to", () => {
     const { house, located } = findOne(
       specimen(["15 ml gin", "160 ml soda water"], { family: "dry highball", glass: "collins" }),
