@@ -19,6 +19,9 @@ export function table(head: readonly string[], rows: readonly (readonly string[]
   return [line(head), `|${" :-- |".repeat(head.length)}`, ...rows.map(line)].join("\n");
 }
 
+/** Lines close together: an editor shows only so much of a hover at once. */
+export const lineBreak = "  \n";
+
 /** Parts one under the other, each its own paragraph; what is empty is left out. */
 export function paragraphs(...parts: readonly (string | undefined | false)[]): string {
   return parts.filter(Boolean).join("\n\n");

@@ -22,7 +22,7 @@ export function showAllergens({ contains, notStated }: Pick<Suitability, "contai
   const assumed = wordsOf(contains.filter((one) => one.assumed));
   const found = [stated && `contains ${stated}`, assumed && `assumed to contain ${assumed}`].filter(Boolean).join("; ");
   const silent = notStated.length > 0 ? `${found ? "Not" : "Allergens not"} stated for ${showList(notStated)}.` : "";
-  return { contains: found ? `${capital(found)}.` : silent ? "" : "No allergens, by all that is stated.", notStated: silent };
+  return { contains: found ? `${capital(found)}.` : silent ? "" : "No allergens, by all that is stated or assumed.", notStated: silent };
 }
 
 /** With what brings them: `gluten and fish (worcester sauce in deck mix), celery (celery stick, assumed)`. */
@@ -41,11 +41,17 @@ function inOrder(contains: readonly Contained[], country: string | undefined): r
   return [...contains].sort((one, other) => Number(other.allergen in usAllergens) - Number(one.allergen in usAllergens));
 }
 
-/** What is decided: `vegan`, `not vegan or gluten free (milk stout)`. What is vegan is not called vegetarian as well. */
-export function showDiets(diets: readonly { diet: Diet; suits?: boolean | null; because: readonly string[] }[]): string[] {
+/**
+ * What is decided: `vegan`, `assumed vegan` where only the larder says so of a part, `not vegan or gluten free
+ * (milk stout)`. What is vegan is not called vegetarian as well.
+ */
+export function showDiets(
+  diets: readonly { diet: Diet; suits?: boolean | null; assumed?: boolean; because: readonly string[] }[],
+): string[] {
   const suiting = diets
     .flatMap(({ diet, suits }) => (suits ? [diet] : []))
-    .filter((diet, _, all) => diet !== "vegetarian" || !all.includes("vegan"));
+    .filter((diet, _, all) => diet !== "vegetarian" || !all.includes("vegan"))
+    .map((diet) => (diets.some((one) => one.diet === diet && one.assumed) ? `assumed ${diet}` : diet));
   const against = grouped(
     diets.flatMap(({ diet, suits, because }): [string, string][] => (suits === false ? [[showList(because), diet]] : [])),
   );

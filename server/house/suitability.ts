@@ -5,6 +5,7 @@
  */
 import { allergenWords, dietWords, type StockKind } from "../../grammar/fields.ts";
 import type { Entry } from "../../grammar/tree.ts";
+import { allergensNamedIn } from "./allergen-words.ts";
 import { isCyclic } from "./cycles.ts";
 import { type FieldAt, findFieldIn } from "./entry.ts";
 import { garnishesOf } from "./garnish.ts";
@@ -31,7 +32,7 @@ export interface Contained {
   readonly allergen: Allergen;
   /** What brings it, in the order in which it is poured. */
   readonly names: readonly string[];
-  /** Nobody but the larder says so. */
+  /** Nobody says so but the larder, or a word in its name. */
   readonly assumed: boolean;
 }
 
@@ -39,6 +40,8 @@ export interface DietAnswer {
   readonly diet: Diet;
   /** Absent: not stated. */
   readonly suits?: boolean;
+  /** Of something that goes in nobody but the larder says that it suits. */
+  readonly assumed?: true;
   /** Where it does not suit, what decides that. */
   readonly because: readonly string[];
 }
@@ -80,6 +83,8 @@ interface Part {
   readonly assumed: boolean;
   /** Which it is stated to suit. */
   readonly diets: ReadonlySet<Diet>;
+  /** Those of them of which only the larder says so. */
+  readonly assumedDiets: ReadonlySet<Diet>;
 }
 
 function containedIn(parts: readonly Part[]): Contained[] {
@@ -94,7 +99,8 @@ function answer(diet: Diet, parts: readonly Part[]): DietAnswer {
   const against = parts.filter((part) => isAgainst(part, diet));
   if (against.length > 0) return { diet, suits: false, because: namesOf(against) };
   const suits = parts.length > 0 && parts.every(({ diets }) => diets.has(diet) || (diet === "vegetarian" && diets.has("vegan")));
-  return { diet, ...(suits && { suits }), because: [] };
+  const assumed = suits && parts.some(({ diets, assumedDiets }) => assumedDiets.has(diets.has(diet) ? diet : "vegan"));
+  return { diet, ...(suits && { suits }), ...(assumed && { assumed }), because: [] };
 }
 
 const fromAnimals: ReadonlySet<string> = new Set<Allergen | StockKind>([
@@ -139,10 +145,14 @@ function partsOfPrep(house: House, entry: Entry): Part[] {
     if ((content.kind !== "pour" && content.kind !== "or") || !content.pour?.name) continue;
     parts.push(...partsBehind(house, house.resolve(scope, ["ingredient", "drink"], content.pour.name)));
   }
-  const method = findFieldIn(entry, "method");
-  const clarified = method && readMethod(house, scope, method.field).some(({ technique }) => technique?.id === "milk-clarify");
-  if (clarified) parts.push({ ...unanswered("milk-clarify"), allergens: ["milk"], answered: true });
-  return parts;
+  return [...parts, ...milkOf(house, entry, findFieldIn(entry, "method"))];
+}
+
+/** What clarifies is milk, also where it is only named as a step. */
+function milkOf(house: House, entry: Entry, method: FieldAt | undefined): Part[] {
+  const clarified =
+    method && readMethod(house, house.scopeOf(entry), method.field).some(({ technique }) => technique?.id === "milk-clarify");
+  return clarified ? [{ ...unanswered("milk-clarify"), allergens: ["milk"], answered: true, assumed: false }] : [];
 }
 
 function partsOfDrink(house: House, entry: Entry): Part[] {
@@ -153,6 +163,7 @@ function partsOfDrink(house: House, entry: Entry): Part[] {
     ...garnishesOf(house, house.scopeOf(entry), flat).flatMap(({ name, ingredient }) =>
       ingredient ? partsBehind(house, ingredient.resolution) : [unanswered(name)],
     ),
+    ...milkOf(house, entry, flat.field("method")),
   ];
 }
 
@@ -161,7 +172,8 @@ function partsBehind(house: House, { found, text }: Pick<Resolution, "found" | "
   if (!found) return [unanswered(text)];
   const parts = partsOf(house, found.entry);
   const name = found.entry.name?.text ?? "";
-  return found.entry.kind === "stock" ? parts : parts.map((part) => (part.name === name ? part : { ...part, within: name }));
+  if (found.entry.kind === "stock") return found.alias ? parts.map((part) => ({ ...part, name: text })) : parts;
+  return parts.map((part) => (part.name === name ? part : { ...part, within: name }));
 }
 
 /** What the kind alone is known for counts against it, and is no answer: a stock of another name may hold more. */
@@ -170,13 +182,17 @@ function stockPart(house: House, facts: StockFacts): Part {
   const named = facts.namedField("allergens");
   const at = named ?? facts.field("allergens");
   const { allergens, whole } = allergensIn(at);
+  const diet = facts.namedField("diet");
+  // What is distilled from a cereal holds no gluten: Regulation (EU) 1169/2011, Annex II.
+  const byName = allergensNamedIn(name).filter((one) => one !== "gluten" || kind !== "spirit");
   return {
     name,
     ...(kind && { kind }),
-    allergens,
+    allergens: named ? allergens : both(allergens, byName),
     answered: named !== undefined && whole,
-    assumed: at !== undefined && house.isLarder(at.entry),
-    diets: dietsIn(facts.namedField("diet")),
+    assumed: named === undefined || house.isLarder(named.entry),
+    diets: dietsIn(diet),
+    assumedDiets: dietsIn(diet && house.isLarder(diet.entry) ? diet : undefined),
   };
 }
 
@@ -185,22 +201,33 @@ function stated(entry: Entry, name: string, inside: readonly Part[]): readonly P
   const at = findFieldIn(entry, "allergens");
   const { allergens, whole } = allergensIn(at);
   const own = dietsIn(findFieldIn(entry, "diet"));
-  const parts = inside.map((part) => ({ ...part, answered: part.answered || whole, diets: new Set([...part.diets, ...own]) }));
+  const parts = inside.map((part) => ({
+    ...part,
+    answered: part.answered || whole,
+    diets: new Set([...part.diets, ...own]),
+    assumedDiets: new Set([...part.assumedDiets].filter((diet) => !own.has(diet))),
+  }));
   if (allergens.length === 0) return parts;
-  return [...parts, { name, allergens, answered: true, assumed: false, diets: new Set(dietWords) }];
+  return [...parts, { name, allergens, answered: true, assumed: false, diets: new Set(dietWords), assumedDiets: new Set() }];
 }
 
+/** Nobody states anything of it, and its name may tell: crushed peanuts are peanut. */
 function unanswered(name: string): Part {
-  return { name, allergens: [], answered: false, assumed: false, diets: new Set() };
+  return { name, allergens: allergensNamedIn(name), answered: false, assumed: true, diets: new Set(), assumedDiets: new Set() };
 }
 
-/** `whole`: an answer is there, and every word of it is one that is known. */
+/** `whole`: an answer is there, and every word of it is one that is known. Another word counts for what it names, and answers nothing. */
 function allergensIn(at: FieldAt | undefined): { allergens: Allergen[]; whole: boolean } {
   if (!at) return { allergens: [], whole: false };
   if (isNone(at.field)) return { allergens: [], whole: true };
   const words = wordsIn(at);
-  const allergens = allergenWords.filter((word) => words.includes(word));
-  return { allergens, whole: words.length > 0 && words.every((word) => allergens.some((one) => one === word)) };
+  const isKnown = (word: string) => allergenWords.some((one) => one === word);
+  const allergens = words.flatMap((word) => (isKnown(word) ? [word as Allergen] : allergensNamedIn(word)));
+  return { allergens: both(allergens, []), whole: words.length > 0 && words.every(isKnown) };
+}
+
+function both(some: readonly Allergen[], others: readonly Allergen[]): Allergen[] {
+  return allergenWords.filter((word) => some.includes(word) || others.includes(word));
 }
 
 function dietsIn(at: FieldAt | undefined): ReadonlySet<Diet> {

@@ -14,6 +14,8 @@ export interface Wrong extends Span {
   readonly todo: string;
   /** Texts that would read, for fixes, the likeliest first. */
   readonly instead?: readonly string[];
+  /** A sentence on what it counts as all the same. */
+  readonly counts?: string;
 }
 
 export type Read<T> = { readonly value: T } | Wrong;

@@ -66,7 +66,7 @@ const allergens = z
         z.strictObject({
           allergen: z.enum(allergenWords),
           names: z.array(z.string()).describe("What brings it."),
-          assumed: z.boolean().describe("Only the built-in larder says so."),
+          assumed: z.boolean().describe("Only the built-in larder or a word in a name says so."),
         }),
       )
       .describe("In the order of Regulation (EU) 1169/2011, Annex II."),
@@ -78,6 +78,7 @@ const diets = z.array(
   z.strictObject({
     diet: z.enum(dietWords),
     suits: z.boolean().nullable().describe("Null where it is not stated."),
+    assumed: z.boolean().describe("It suits, and of something that goes in only the built-in larder says so."),
     because: z.array(z.string()).describe("Where it does not suit, what decides that."),
   }),
 );

@@ -7,7 +7,11 @@ export function suitsLines({ serve, allergens, diets }: DrinkReport): [label: st
   const { contains, notStated } = allergens;
   const silent = notStated.length > 0 ? [`not stated for ${showList(notStated, 6)}`] : [];
   const brought =
-    contains.length > 0 ? [showSources(contains, serve.counted.country)] : silent.length > 0 ? [] : ["none, by all that is stated"];
+    contains.length > 0
+      ? [showSources(contains, serve.counted.country)]
+      : silent.length > 0
+        ? []
+        : ["none, by all that is stated or assumed"];
   const decided = showDiets(diets);
   const open = diets.filter(({ suits }) => suits === null).map(({ diet }) => diet);
   return [

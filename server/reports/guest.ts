@@ -10,7 +10,7 @@ export function guestReport(house: House, entry: Entry): Pick<DrinkReport, "alle
   const keeping = shortestKeeping(house, entry);
   return {
     allergens: { contains: contains.map((one) => ({ ...one, names: [...one.names] })), notStated: [...notStated] },
-    diets: diets.map(({ diet, suits = null, because }) => ({ diet, suits, because: [...because] })),
+    diets: diets.map(({ diet, suits = null, assumed = false, because }) => ({ diet, suits, assumed, because: [...because] })),
     keeps: keeping ? { text: keeping.text, name: keeping.name } : null,
   };
 }

@@ -1,9 +1,11 @@
 /** What is wrong with a field's value, by the shape that the table of fields gives it. */
 import { isCurrencyCode } from "../../grammar/currencies.ts";
-import type { EntryKind, Field, Shape } from "../../grammar/fields.ts";
+import { allergenWords, type EntryKind, type Field, type Shape } from "../../grammar/fields.ts";
 import type { FieldLine, Words } from "../../grammar/tree.ts";
+import { allergensNamedIn } from "../house/allergen-words.ts";
 import { nearestOf } from "../house/nearest.ts";
 import { severities } from "../house/settings.ts";
+import { showList } from "../house/show.ts";
 import {
   isNone,
   isWrong,
@@ -41,7 +43,7 @@ const byShape: Partial<Record<Shape, Check>> = {
     choices &&
     firstWrong(
       line.items.flatMap((item) => item.parts),
-      (part) => oneOf(part, choices),
+      (part) => (choices === allergenWords ? allergen(part) : oneOf(part, choices)),
     ),
   quantity: ({ name, example }, line) => quantity(line, example, unitsOf[name]),
   severity: ({ example }, line) => severity(line, example),
@@ -112,6 +114,14 @@ function share(line: FieldLine, example: string): Wrong | undefined {
 /** Drinks are drafted and retired, stock runs out. */
 function statusOf(kind: EntryKind): readonly string[] {
   return kind === "drink" ? ["draft", "live", "retired"] : ["in", "out"];
+}
+
+/** A word that names one all the same is never lost, and is no whole answer. */
+function allergen(words: Words): Wrong | undefined {
+  const wrong = oneOf(words, allergenWords);
+  const named = wrong ? allergensNamedIn(words.text) : [];
+  if (!wrong || named.length === 0) return wrong;
+  return { ...wrong, counts: `It counts as ${showList(named)}, and the rest as not stated.`, instead: [named.join(", ")] };
 }
 
 function oneOf(words: Words, known: readonly string[]): Wrong | undefined {

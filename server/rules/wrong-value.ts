@@ -24,7 +24,7 @@ export const wrongValue: Rule = {
       if (!wrong) continue;
       yield {
         place: placeOf(line, wrong),
-        what: `${wrong.wrong} It counts as not given.`,
+        what: `${wrong.wrong} ${wrong.counts ?? "It counts as not given."}`,
         todo: wrong.todo,
         fixes: () =>
           (wrong.instead ?? []).map((text) => ({

@@ -46,8 +46,8 @@ test("the JSON tells what one serve brings, what it contains, which diets it sui
     contains: [{ allergen: "egg", names: ["egg white"], assumed: true }],
     notStated: expect.arrayContaining(["nobody's tonic"]),
   });
-  expect(white!.diets).toContainEqual({ diet: "vegan", suits: false, because: ["egg white"] });
-  expect(white!.diets).toContainEqual({ diet: "kosher", suits: null, because: [] });
+  expect(white!.diets).toContainEqual({ diet: "vegan", suits: false, assumed: false, because: ["egg white"] });
+  expect(white!.diets).toContainEqual({ diet: "kosher", suits: null, assumed: false, because: [] });
   expect(white!.keeps).toEqual({ text: "1 day chilled", name: "lime juice" });
 });
 

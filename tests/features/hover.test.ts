@@ -31,7 +31,7 @@ describe("a drink", () => {
       /volume \| 1\d\d ± \d ml at −\d(\.\d)? (± \d\.\d )?°C, \d\d % of 200 ml/,
       /sugar \| .* g\/100 ml.* \| inside 4 to 10\.5 \|/,
       /acid \| .* g\/100 ml \| inside 0\.65 to 1\.25 \|/,
-      /ratio, sweet ÷ acid \| .* \| inside 4 to 13 \|/,
+      /ratio \| .* \| inside 4 to 13 \|/,
       "Assumed from the larder: ",
     ));
 
@@ -60,10 +60,10 @@ describe("a drink", () => {
   test("what can hurt somebody comes first: allergens, and what nobody states them of", () => {
     checkHover(
       sour().replace("simple syrup\n", "simple syrup\n  1 egg white\n  10 ml white wine\n  5 ml nobody's tonic\n"),
-      /\*\*Bell Buoy\*\* · stem\n\n\*\*Assumed to contain egg and sulphites\.\*\* Not stated for nobody's tonic\.\n/,
+      /\*\*Bell Buoy\*\* · stem {2}\n\*\*Assumed to contain egg and sulphites\.\*\* Not stated for nobody's tonic\. {2}\n⚠/,
     );
-    checkHover(sour(), "**No allergens, by all that is stated.**");
-    checkHover(sour().replace("60 ml white rum", "60 ml aged rum"), /\n\nAllergens not stated for aged rum\.\n/, "no Contains");
+    checkHover(sour(), "No allergens, by all that is stated or assumed.");
+    checkHover(sour().replace("60 ml white rum", "60 ml aged rum"), / {2}\nAllergens not stated for aged rum\.\n/, "no Contains");
   });
 
   test("in the United States by their names there, the nine that count there first", () => {
@@ -107,6 +107,11 @@ describe("a drink", () => {
     checkHover(sour().replace("simple syrup\n", "simple syrup\n  1 egg white\n"), "⚠ Raw egg");
     checkHover(sour().replace("simple syrup\n", "simple syrup\n  1 pasteurised egg white\n"), "no Raw egg");
     checkHover(sour().replace("22.5 ml lime juice", "30 ml espresso"), "⚠ Alcohol with caffeine", "local code");
+  });
+
+  test("stand above the figures, the gravest in full and the others by name", () => {
+    const text = sour().replace("simple syrup\n", "simple syrup\n  1 egg white\n  40 ml espresso\n  garnish: orange zest, flamed\n");
+    checkHover(text, /egg.* {2}\n⚠ Raw egg: .*\. Also: alcohol with caffeine and open flame\.\n\n\|/);
   });
 
   test("in parts without a size it says that only shares are known", () => {

@@ -38,8 +38,13 @@ describe("what a drink contains", () => {
     expect(allergensOf(riff, "Ebb")).toEqual(["gluten", "nuts", "celery"]);
   });
 
-  test("comes with milk that clarifies, whether it is poured or only named as a step", () =>
-    expect(allergensOf(`prep clear\n  method: milk-clarify\n  100 ml lemon juice\n\n${drink("50 ml clear")}`)).toEqual(["milk"]));
+  test("comes with milk that clarifies, whether it is poured or only named as a step", () => {
+    expect(allergensOf(`prep clear\n  method: milk-clarify\n  100 ml lemon juice\n\n${drink("50 ml clear")}`)).toEqual(["milk"]);
+    expect(allergensOf(drink("method: milk-clarify; stir 20 s", "50 ml gin"))).toEqual(["milk"]);
+  });
+
+  test("is called as it is written where it stands under another name", () =>
+    expect(from(drink("10 g walnuts"), "nuts")).toEqual(["walnuts"]));
 
   test.each([
     ["white wine", "sulphites"],
@@ -84,7 +89,7 @@ describe("what nobody states", () => {
     expect(of(drink("1 g sea salt")).notStated).toEqual([]);
     expect(of(`stock shore salt\n  kind: salt\n\n${drink("1 g shore salt")}`).notStated).toEqual(["shore salt"]);
     const stout = of(`stock milk stout\n  kind: beer\n\n${drink("100 ml milk stout")}`);
-    expect(stout.contains).toEqual([{ allergen: "gluten", names: ["milk stout"], assumed: true }]);
+    expect(stout.contains).toEqual(["gluten", "milk"].map((allergen) => ({ allergen, names: ["milk stout"], assumed: true })));
     expect(stout.notStated).toEqual(["milk stout"]);
   });
 
@@ -98,6 +103,27 @@ describe("what nobody states", () => {
     ]);
   });
 
+  test("what a name tells is assumed, and is no answer", () => {
+    const told = of(drink("rim: crushed peanuts", "30 ml ginger ale", "20 ml almond gin", "10 ml oat cream"));
+    expect(told.contains).toEqual([
+      { allergen: "gluten", names: ["oat cream"], assumed: true },
+      { allergen: "peanut", names: ["crushed peanuts"], assumed: true },
+      { allergen: "nuts", names: ["almond gin"], assumed: true },
+    ]);
+    expect(told.notStated).toEqual(expect.arrayContaining(["crushed peanuts", "almond gin", "oat cream"]));
+    expect(of(`stock wheat vodka\n  kind: spirit\n\n${drink("50 ml wheat vodka")}`).contains).toEqual([]);
+  });
+
+  test("another word for one on the line is not lost, and the list not whole", () => {
+    const syrup = (words: string) => of(`stock shore syrup\n  kind: syrup\n  allergens: ${words}\n\n${drink("20 ml shore syrup")}`);
+    for (const words of ["tree nuts", "may contain nuts", "almonds"])
+      expect(syrup(words)).toMatchObject({
+        contains: [{ allergen: "nuts", names: ["shore syrup"], assumed: false }],
+        notStated: ["shore syrup"],
+      });
+    expect(syrup("nut free")).toMatchObject({ contains: [], notStated: ["shore syrup"] });
+  });
+
   test("what pours nothing, or itself, is not stated", () => {
     expect(of(`prep shrub\n  steps: Ask the late shift.\n\n${drink("20 ml shrub")}`).notStated).toEqual(["shrub"]);
     expect(of("prep a\n  10 ml b\n\nprep b\n  10 ml a\n\ndrink Slip\n  10 ml a\n").notStated).toEqual(["a"]);
@@ -109,7 +135,8 @@ describe("diets", () => {
 
   test("suit where all that goes in is stated to; vegan is vegetarian too", () => {
     const text = drink("25 ml lemon juice", "100 ml soda water");
-    expect(diet(text, "vegan")).toMatchObject({ suits: true });
+    expect(diet(text, "vegan")).toMatchObject({ suits: true, assumed: true });
+    expect(diet(drink("diet: halal", "100 ml soda water"), "halal")).toEqual({ diet: "halal", suits: true, because: [] });
     expect(diet(text, "vegetarian")).toMatchObject({ suits: true });
     expect(diet(text, "gluten free")).not.toHaveProperty("suits");
   });
@@ -122,7 +149,6 @@ describe("diets", () => {
   });
 
   test("a line on the drink answers for what is silent, and not against what is known", () => {
-    expect(diet(drink("diet: halal", "100 ml soda water"), "halal")).toMatchObject({ suits: true });
     expect(diet(drink("diet: vegan", "20 ml cream"), "vegan")).toMatchObject({ suits: false, because: ["cream"] });
     expect(diet(drink("50 ml gin"), "halal")).not.toHaveProperty("suits");
   });

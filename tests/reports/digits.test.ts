@@ -71,7 +71,7 @@ const hover: readonly (readonly [where: RegExp, figure: FigureName, scale?: numb
   [/\| sugar +\| ([^|]*?g\/100 ml)/, "sugarGPer100Ml"],
   [/\| sugar +\|[^|]*? as sweet as ([\d.]+)/, "sweetnessGPer100Ml"],
   [/\| acid +\| ([^|]*?g\/100 ml)/, "acidGPer100Ml"],
-  [/\| ratio[^|]*\| ([^|]*)/, "ratio"],
+  [/\| ratio \| ([^|]*)/, "ratio"],
   [/\| salt +\| ([^|]*?g\/100 ml)/, "saltGPer100Ml"],
 ];
 

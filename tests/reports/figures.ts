@@ -40,8 +40,8 @@ export function drinkReport(changed: Partial<DrinkReport> = {}): DrinkReport {
     },
     allergens: { contains: [{ allergen: "egg", names: ["egg white"], assumed: false }], notStated: ["hemp water"] },
     diets: [
-      { diet: "vegan", suits: false, because: ["egg white"] },
-      { diet: "kosher", suits: null, because: [] },
+      { diet: "vegan", suits: false, assumed: false, because: ["egg white"] },
+      { diet: "kosher", suits: null, assumed: false, because: [] },
     ],
     keeps: { text: "1 day chilled", name: "lemon juice" },
     findings: [],

@@ -91,6 +91,12 @@ test.each(cautions.map((one) => [one.code, one] as const))(
 
 describe("once, and where it is brought", () => {
   const egg = specimen(["50 ml rum", "1 egg white", "1 egg"], shaken);
+  test("is said of a foam that only lies on top, in the one that it is", () => {
+    const foam = "prep sea foam\n  4 egg whites\n  100 ml lemon juice\n\n";
+    const { what } = findOne(`${foam}${specimen(["50 ml brandy"], { garnish: "sea foam" })}`, "raw-egg").located.finding;
+    expect(what).toBe("The egg white in the sea foam is raw.");
+  });
+
   test("one finding for an entry, on the line", () => expect(findOne(egg, "raw-egg").located.line).toBe(5));
   test("what a comment lets stand is not said in a hover either, and the next line is looked at", () => {
     const allowed = egg.replace("1 egg white", "1 egg white  # allow raw-egg: pasteurised");

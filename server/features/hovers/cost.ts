@@ -14,6 +14,6 @@ export function costRow(house: House, entry: Entry): readonly [label: string, va
   const sales = cost.sales.map(({ menu, share }) => ({ menu: menu?.name?.text ?? null, share }));
   const shares = sales.flatMap(({ share }) => share.value ?? []);
   const over = target !== undefined && shares.some((share) => share > target);
-  const aim = target !== undefined && shares.length > 0 ? `${over ? "above" : "inside"} ${showShare(target)}` : "";
+  const aim = target !== undefined && shares.length > 0 ? `${over ? "above" : "within"} ${showShare(target)}` : "";
   return ["cost", asText(showCost({ ...cost, currency, sales })), over ? `**${aim}**` : aim];
 }

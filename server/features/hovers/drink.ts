@@ -10,7 +10,7 @@ import { perServe } from "../../house/serve.ts";
 import { type Measure, showFigure, showList, showShare, showTemperature, showValue, showVolume, showWindow } from "../../house/show.ts";
 import { showStanding, standingOf } from "../../house/standing.ts";
 import { describeCautions } from "../cautions.ts";
-import { asText, bold, paragraphs, table } from "../markdown.ts";
+import { asText, bold, lineBreak, paragraphs, table } from "../markdown.ts";
 import { describeBatch } from "./cold.ts";
 import { costRow } from "./cost.ts";
 import { describeSums } from "./explain.ts";
@@ -18,8 +18,6 @@ import { describeAllergens, describeServe } from "./guest.ts";
 import { describeMissing } from "./out.ts";
 
 const mostLines = 12;
-/** Lines close together: an editor shows only so much of a hover at once. */
-const lineBreak = "  \n";
 
 export function describeDrink(house: House, entry: Entry, measure: Measure): string {
   const assessment = assessDrink(house, entry);
@@ -27,11 +25,22 @@ export function describeDrink(house: House, entry: Entry, measure: Measure): str
   const rows = rowsOf(house, assessment, family, measure);
   const compared = family.name !== "" || rows.some(([, , window]) => window);
   const head = compared ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
-  const left = mostLines - rows.length - 2;
+  const urgent = urgentOf(house, entry, assessment);
+  const left = mostLines - rows.length - urgent.length;
   const notes = notesOf(house, assessment, rows, measure).slice(0, left).join(lineBreak);
   const serve = [...describeServe(house, assessment), notes].filter(Boolean).join(lineBreak);
-  const allergens = assessment.flat.pours.length > 0 && describeAllergens(house, entry);
-  return paragraphs(titleOf(house, entry, assessment), allergens, table(head, rows), serve, describeSums(assessment, measure));
+  return paragraphs(
+    [titleOf(house, entry, assessment), ...urgent].join(lineBreak),
+    table(head, rows),
+    serve,
+    describeSums(assessment, measure),
+  );
+}
+
+/** What must be seen without scrolling: whether it can be poured, and what can hurt whom. */
+function urgentOf(house: House, entry: Entry, { flat }: Assessment): string[] {
+  const allergens = flat.pours.length > 0 && describeAllergens(house, entry);
+  return [describeMissing(house, entry), allergens, describeCautions(house, entry)].flatMap((line) => line || []);
 }
 
 function titleOf(house: House, entry: Entry, { flat }: Assessment): string {
@@ -75,7 +84,7 @@ function rowsOf(house: House, assessment: Assessment, family: Family, measure: M
   rows.push(["sugar", sugarOf(assessment), window("sugar")]);
   rows.push(["acid", per100(figure("acidGPer100Ml")), window("acid")]);
   const ratio = figure("ratio");
-  if (ratio.value !== null || family.windows.has("ratio")) rows.push(["ratio, sweet ÷ acid", showFigure(ratio, "", 1), window("ratio")]);
+  if (ratio.value !== null || family.windows.has("ratio")) rows.push(["ratio", showFigure(ratio, "", 1), window("ratio")]);
   const salt = outcome.value("saltGPer100Ml") ?? 0;
   if (salt >= saltWorthALine || family.windows.has("salt")) rows.push(["salt", per100(figure("saltGPer100Ml")), window("salt")]);
   const cost = costRow(house, flat.entry);
@@ -120,10 +129,6 @@ function per100(figure: Figure): string {
 /** What to know besides the figures, what matters most first. */
 function notesOf(house: House, assessment: Assessment, rows: readonly Row[], measure: Measure): string[] {
   const notes = [];
-  const missing = describeMissing(house, assessment.flat.entry);
-  if (missing) notes.push(missing);
-  const cautions = describeCautions(house, assessment.flat.entry);
-  if (cautions) notes.push(cautions);
   if (rows.some(([, value]) => value.startsWith("unknown"))) {
     const reasons = reasonsOf(assessment);
     if (reasons.length > 0) notes.push(`Unknown, because ${asText(showList(reasons, 3))}.`);

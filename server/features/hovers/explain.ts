@@ -22,14 +22,14 @@ export function describeSums(assessment: Assessment, measure: Measure): string |
 function broughtTable(brought: readonly Brought[], measure: Measure): string {
   const cell = (value: number | null) => (value === null ? "?" : value < leastG ? "" : showNumber(value, 2));
   const columns: readonly [string, (one: Brought) => number | null][] = [
-    ["alcohol, g", ({ ethanolG }) => ethanolG],
-    ["sugar, g", ({ sugarG }) => sugarG],
-    ["acid, g", ({ acidG }) => acidG],
-    ["salt, g", ({ saltG }) => saltG],
+    ["alcohol", ({ ethanolG }) => ethanolG],
+    ["sugar", ({ sugarG }) => sugarG],
+    ["acid", ({ acidG }) => acidG],
+    ["salt", ({ saltG }) => saltG],
   ];
   const shown = columns.filter(([, of]) => brought.some((one) => of(one) === null || of(one)! >= leastG));
   return table(
-    ["brought by", "", ...shown.map(([head]) => head)],
+    ["grams brought by", "", ...shown.map(([head]) => head)],
     brought.map((one) => [asText(one.name), one.ml === null ? "?" : showVolume(one.ml, measure), ...shown.map(([, of]) => cell(of(one)))]),
   );
 }

@@ -8,12 +8,13 @@ import { settingsOf } from "../../house/settings.ts";
 import { capital, showServe } from "../../house/show.ts";
 import { suitabilityOf } from "../../house/suitability.ts";
 import { showAllergens, showDiets, showKeeping } from "../../house/suitability-text.ts";
-import { asText } from "../markdown.ts";
+import { asText, bold } from "../markdown.ts";
 
 /** One line: `**Contains egg.** Not stated for clove bitters.` */
 export function describeAllergens(house: House, entry: Entry): string {
-  const { contains, notStated } = showAllergens(suitabilityOf(house, entry), settingsOf(house, house.scopeOf(entry)).country);
-  return [contains && `**${asText(contains)}**`, asText(notStated)].filter(Boolean).join(" ");
+  const suitability = suitabilityOf(house, entry);
+  const { contains, notStated } = showAllergens(suitability, settingsOf(house, house.scopeOf(entry)).country);
+  return [suitability.contains.length > 0 ? bold(contains) : asText(contains), asText(notStated)].filter(Boolean).join(" ");
 }
 
 /** At most two lines: alcohol, energy and caffeine of one serve; diets and the shortest stated keeping. */

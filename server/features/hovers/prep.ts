@@ -8,7 +8,7 @@ import { prepSteps } from "../../house/prep-steps.ts";
 import { type Reading, readingsIn, readOn } from "../../house/readings.ts";
 import { type Measure, showFigure, showList, showNumber, showSugarToWater, showVolume, showWeight } from "../../house/show.ts";
 import { describeCautions } from "../cautions.ts";
-import { asText, bold, paragraphs, table } from "../markdown.ts";
+import { asText, bold, lineBreak, paragraphs, table } from "../markdown.ts";
 import { showFreezing } from "./cold.ts";
 import { describeAllergens } from "./guest.ts";
 import { describeOut } from "./out.ts";
@@ -16,11 +16,15 @@ import { describeOut } from "./out.ts";
 export function describePrep(house: House, entry: Entry, measure: Measure): string {
   const outcome = assessPrepEntry(house, entry);
   return paragraphs(
-    `${bold(entry.name?.text ?? "A prep without a name")} · made here`,
-    describeAllergens(house, entry),
+    [
+      `${bold(entry.name?.text ?? "A prep without a name")} · made here`,
+      describeOut(house, entry),
+      describeAllergens(house, entry),
+      describeCautions(house, entry),
+    ]
+      .filter(Boolean)
+      .join(lineBreak),
     table(["", ""], [...rowsOf(house, entry, outcome, measure), ...freezingRow(house, entry)]),
-    describeOut(house, entry),
-    describeCautions(house, entry),
     because(outcome),
   );
 }

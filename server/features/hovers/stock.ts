@@ -5,7 +5,7 @@ import { assessPrep } from "../../engine/prep.ts";
 import type { House } from "../../house/house.ts";
 import { showFigure, showList, showSugarToWater } from "../../house/show.ts";
 import { stockFacts } from "../../house/stock.ts";
-import { asText, bold, paragraphs, table } from "../markdown.ts";
+import { asText, bold, lineBreak, paragraphs, table } from "../markdown.ts";
 import { showFreezing } from "./cold.ts";
 import { describeAllergens } from "./guest.ts";
 import { describeOut } from "./out.ts";
@@ -26,9 +26,7 @@ export function describeStock(house: House, entry: Entry): string {
   const freezing = facts.stored === "freezer" && showFreezing(house, entry, facts.model);
   const missing = missingIn(all.map(({ label }) => label));
   return paragraphs(
-    title.filter(Boolean).join(" · "),
-    describeAllergens(house, entry),
-    describeOut(house, entry),
+    [title.filter(Boolean).join(" · "), describeOut(house, entry), describeAllergens(house, entry)].filter(Boolean).join(lineBreak),
     rows.length > 0 && table(["", "", "from"], rows),
     asSyrup(facts.model),
     nothing.length > 0 && `Assumed from the larder to hold no ${showList(nothing, 6).replace(" and ", " or ")}.`,

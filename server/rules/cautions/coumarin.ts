@@ -9,10 +9,10 @@ export const coumarin = caution({
   code: "coumarin",
   severity: "information",
   entries: ["drink", "prep"],
-  advice: "Keep to traces, and check your local code: some do not allow it at all.",
+  advice: "Check your local code before you pour it: some set limits, some do not allow it at all.",
   docs: {
     title: "Coumarin",
-    why: "Tonka bean and woodruff smell of coumarin, which harms the liver of some people in amounts that an infusion reaches. A few shavings are one thing, a bean steeped overnight another, and no recipe tells how much went over.",
+    why: "Tonka bean and woodruff smell of coumarin, which harms the liver of some people in amounts that an infusion reaches. No recipe tells how much went over.",
     source:
       "21 CFR 189.130 (read): in the United States food with tonka bean or its extract is adulterated. Regulation (EC) 1334/2008 Annex III (from memory): limits in some foods of the EU.",
     bad: specimen(["50 ml rum"], { garnish: "grated tonka bean" }),

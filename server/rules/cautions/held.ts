@@ -3,6 +3,7 @@ import type { Entry, Name } from "../../../grammar/tree.ts";
 import { isCyclic } from "../../house/cycles.ts";
 import type { Place } from "../../house/document.ts";
 import { type FieldAt, fieldsIn, findFieldIn, linesOf } from "../../house/entry.ts";
+import { garnishesOf } from "../../house/garnish.ts";
 import type { House } from "../../house/house.ts";
 import { type Ingredient, ingredientOf } from "../../house/ingredient.ts";
 import { flatten } from "../../house/riff.ts";
@@ -56,16 +57,20 @@ export function pouredIn(house: House, entry: Entry): readonly Poured[] {
 export function heldIn(house: House, entry: Entry): readonly Held[] {
   return house.recall(entry, "held", () => {
     if (isCyclic(house, entry)) return [];
-    return [...pouredIn(house, entry).flatMap((poured) => heldBy(house, poured)), ...onTopOf(house, entry)];
+    return [
+      ...pouredIn(house, entry).flatMap((poured) => heldBy(house, poured, poured.name.text, poured.ingredient)),
+      ...onTopOf(house, entry),
+    ];
   });
 }
 
-function heldBy(house: House, { entry, place, name, ingredient: { resolution, facts } }: Poured): Held[] {
+/** `text` is all that is written of it. */
+function heldBy(house: House, { entry, place }: Bringing, text: string, { resolution, facts }: Ingredient): Held[] {
   const found = resolution.found?.entry;
   if (!found || facts) {
     const other = found ? [found.name?.text ?? "", ...(fieldsIn(found).get("aka") ?? []).map(({ field }) => field.value?.text ?? "")] : [];
     const pasteurised = answerIn(facts?.field("pasteurised"));
-    return [{ entry, place, name: resolution.text, names: [name.text, ...other].join("\n"), ...(facts && { facts }), ...pasteurised }];
+    return [{ entry, place, name: resolution.text, names: [text, ...other].join("\n"), ...(facts && { facts }), ...pasteurised }];
   }
   const pasteurised = answerIn(findFieldIn(found, "pasteurised"));
   return heldIn(house, found).map((held) => ({ ...held, ...pasteurised, entry, place, through: resolution.text }));
@@ -79,15 +84,14 @@ function answerIn(at: FieldAt | undefined): { pasteurised?: boolean } {
 function onTopOf(house: House, entry: Entry): Held[] {
   if (entry.kind !== "drink") return [];
   const flat = flatten(house, entry);
-  return ["garnish", "rim"].flatMap((name) => {
-    const at = flat.field(name);
-    return (at?.field.items ?? []).map((item) => ({
-      entry: at!.entry,
-      place: placeOf(at!.line, item),
-      name: item.parts[0]?.text ?? item.text,
-      names: item.text,
-      onTop: true,
-    }));
+  return garnishesOf(house, house.scopeOf(entry), flat).flatMap(({ field, item, ingredient }): Held[] => {
+    const { entry: by, line } = flat.field(field)!;
+    const bringing = { entry: by, place: placeOf(line, item) };
+    const written = { ...bringing, name: item.parts[0]?.text ?? item.text, names: item.text, onTop: true };
+    if (!ingredient) return [written];
+    const held = heldBy(house, bringing, item.text, ingredient);
+    // A stock goes by what is written, `1 tonka bean, grated`; a prep by what is in it.
+    return held.map((one) => ({ ...one, ...(!one.through && { name: written.name }), onTop: true }));
   });
 }
 

@@ -9,7 +9,7 @@ export const liquorice = caution({
   code: "liquorice",
   severity: "information",
   entries: ["drink"],
-  advice: "Name it on the menu; with high blood pressure little of it is advised. Check your local code.",
+  advice: "Name it on the menu, for guests with high blood pressure; check your local code.",
   docs: {
     title: "Liquorice",
     why: "The root's sweet part, glycyrrhizin, raises the blood pressure of whoever has much of it. How much a syrup or an infusion holds cannot be computed from a recipe. Fennel, anise and star anise hold none.",

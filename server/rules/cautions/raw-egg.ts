@@ -19,8 +19,8 @@ export const rawEgg = caution({
   *causes(house, entry) {
     for (const held of heldIn(house, entry)) {
       if (held.facts?.kind !== "egg" || isSafe(held)) continue;
-      const { through, name } = held;
-      yield { ...held, what: through ? `The ${name} in the ${through} is raw.` : `The ${name} is raw.` };
+      const { through, facts } = held;
+      yield { ...held, what: through ? `The ${facts.name} in the ${through} is raw.` : `The ${facts.name} is raw.` };
     }
   },
 });

@@ -11,6 +11,7 @@ import { pouredIn } from "./held.ts";
  * (EC) 1272/2008 Annex I, table 3.3.3, from memory.
  */
 const irritatesFrom = 10;
+const pureFrom = 95;
 
 export const strongAcid = caution({
   code: "strong-acid",
@@ -28,7 +29,8 @@ export const strongAcid = caution({
   *causes(house, entry) {
     for (const { ingredient, ...brought } of pouredIn(house, entry)) {
       const grams = acidIn(ingredient);
-      const what = `The ${ingredient.resolution.text} is about ${showNumber(grams, 0)} % acid by weight: it hurts eyes, skin and breath.`;
+      const strength = grams >= pureFrom ? "pure acid" : `about ${showNumber(grams, 0)} % acid by weight`;
+      const what = `The ${ingredient.resolution.text} is ${strength}: it hurts eyes, skin and breath.`;
       if (isStrongAcid(ingredient)) yield { ...brought, what };
     }
   },
