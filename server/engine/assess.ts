@@ -5,8 +5,8 @@ import { costReasons } from "./cost.ts";
 import { proteinShare } from "./energy.ts";
 import { glassHeat } from "./glass.ts";
 import { at } from "./liquid.ts";
-import type { Figure, FigureName, Outcome, ServePlan, Uncertain } from "./plan.ts";
-import { mergeTexts, noReasons, type Topic } from "./reasons.ts";
+import { type Figure, type FigureName, figures, type Outcome, type ServePlan, type Uncertain } from "./plan.ts";
+import { mergeTexts, noReasons } from "./reasons.ts";
 import { figureIndex, leastAcid, type Run, run } from "./serve.ts";
 import { standingWater } from "./standing.ts";
 import { modelDoubt } from "./techniques.ts";
@@ -94,41 +94,12 @@ function allSources(plan: ServePlan): Set<Uncertain> {
   return sources;
 }
 
-const feeding: readonly Topic[] = ["ethanol", "sugar", "acid", "solids"];
-
-/** What each figure is made from: of what was in the vessel, or of the whole drink. */
-const madeFrom: Readonly<Record<FigureName, { part: "vessel" | "steps" | "whole"; about: readonly Topic[] }>> = {
-  beforeVolumeMl: { part: "vessel", about: ["volume"] },
-  beforeMassG: { part: "vessel", about: ["volume"] },
-  beforeStrengthPct: { part: "vessel", about: ["volume", "ethanol"] },
-  waterMl: { part: "steps", about: ["volume"] },
-  dilutionShare: { part: "steps", about: ["volume"] },
-  vesselTemperatureC: { part: "steps", about: ["volume", "heat"] },
-  afterVolumeMl: { part: "whole", about: ["volume"] },
-  strengthPct: { part: "whole", about: ["volume", "ethanol"] },
-  sugarGPer100Ml: { part: "whole", about: ["volume", "sugar"] },
-  sweetnessGPer100Ml: { part: "whole", about: ["volume", "sugar"] },
-  acidGPer100Ml: { part: "whole", about: ["volume", "acid"] },
-  ratio: { part: "whole", about: ["volume", "sugar", "acid"] },
-  saltGPer100Ml: { part: "whole", about: ["volume", "salt"] },
-  temperatureC: { part: "whole", about: ["volume", "heat"] },
-  fillShare: { part: "whole", about: ["volume"] },
-  ethanolG: { part: "whole", about: ["ethanol"] },
-  caffeineMg: { part: "whole", about: ["caffeine"] },
-  densityGPerMl: { part: "whole", about: ["volume"] },
-  freezingC: { part: "whole", about: ["volume", "ethanol", "sugar", "salt"] },
-  costPerServe: { part: "whole", about: [] }, // see `cost.ts`
-  pricedPerServe: { part: "whole", about: [] },
-  energyKJ: { part: "whole", about: feeding },
-  energyKcal: { part: "whole", about: feeding },
-};
-
 const none: readonly string[] = [];
 
 function reasonsFor(name: FigureName, run: Run, plan: ServePlan): readonly string[] {
-  const { part, about } = madeFrom[name];
+  const { of, needs } = figures[name];
   let reasons = none;
-  if (run[part] !== noReasons) for (const topic of about) reasons = mergeTexts(reasons, run[part][topic]);
+  if (run[of] !== noReasons) for (const topic of needs) reasons = mergeTexts(reasons, run[of][topic]);
   if (name === "costPerServe") return costReasons(plan, run.whole.volume);
   if (name === "fillShare" && !plan.glass) return mergeTexts(reasons, ["no glass is named"]);
   if (name === "ratio" && reasons.length === 0 && !(run.values[figureIndex.acidGPer100Ml]! >= leastAcid)) {

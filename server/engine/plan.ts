@@ -4,6 +4,7 @@
  * Units are in the names: grams, millilitres at 20 °C, °C, % vol, seconds, J/K.
  */
 
+import type { Topic } from "./reasons.ts";
 import type { Process, Technique } from "./technique.ts";
 
 /**
@@ -191,32 +192,45 @@ export interface Figure {
   readonly because?: readonly string[];
 }
 
-export const figureNames = [
-  "beforeVolumeMl",
-  "beforeMassG",
-  "beforeStrengthPct",
-  "waterMl",
-  "dilutionShare",
-  "vesselTemperatureC",
-  "afterVolumeMl",
-  "strengthPct",
-  "sugarGPer100Ml",
-  "sweetnessGPer100Ml",
-  "acidGPer100Ml",
-  "ratio",
-  "saltGPer100Ml",
-  "temperatureC",
-  "fillShare",
-  "ethanolG",
-  "caffeineMg",
-  "densityGPerMl",
-  "freezingC",
-  "costPerServe",
-  "pricedPerServe",
-  "energyKJ",
-  "energyKcal",
-] as const;
-export type FigureName = (typeof figureNames)[number];
+interface FigureRow {
+  /** Made of what is in the vessel before its steps, of that after them, or of the whole drink. */
+  readonly of: "vessel" | "steps" | "whole";
+  /** What has to be known for it. */
+  readonly needs: readonly Topic[];
+  /** It grows with the drink, so that it means nothing where parts have no size. */
+  readonly grows?: boolean;
+}
+
+const feeding: readonly Topic[] = ["ethanol", "sugar", "acid", "solids"];
+
+const rows = {
+  beforeVolumeMl: { of: "vessel", needs: ["volume"], grows: true },
+  beforeMassG: { of: "vessel", needs: ["volume"], grows: true },
+  beforeStrengthPct: { of: "vessel", needs: ["volume", "ethanol"] },
+  waterMl: { of: "steps", needs: ["volume"], grows: true },
+  dilutionShare: { of: "steps", needs: ["volume"] },
+  vesselTemperatureC: { of: "steps", needs: ["volume", "heat"] },
+  afterVolumeMl: { of: "whole", needs: ["volume"], grows: true },
+  strengthPct: { of: "whole", needs: ["volume", "ethanol"] },
+  sugarGPer100Ml: { of: "whole", needs: ["volume", "sugar"] },
+  sweetnessGPer100Ml: { of: "whole", needs: ["volume", "sugar"] },
+  acidGPer100Ml: { of: "whole", needs: ["volume", "acid"] },
+  ratio: { of: "whole", needs: ["volume", "sugar", "acid"] },
+  saltGPer100Ml: { of: "whole", needs: ["volume", "salt"] },
+  temperatureC: { of: "whole", needs: ["volume", "heat"] },
+  fillShare: { of: "whole", needs: ["volume"], grows: true },
+  ethanolG: { of: "whole", needs: ["ethanol"], grows: true },
+  caffeineMg: { of: "whole", needs: ["caffeine"], grows: true },
+  densityGPerMl: { of: "whole", needs: ["volume"] },
+  freezingC: { of: "whole", needs: ["volume", "ethanol", "sugar", "salt"] },
+  costPerServe: { of: "whole", needs: [], grows: true }, // see `cost.ts`
+  pricedPerServe: { of: "whole", needs: [], grows: true },
+  energyKJ: { of: "whole", needs: feeding, grows: true },
+  energyKcal: { of: "whole", needs: feeding, grows: true },
+} satisfies Record<string, FigureRow>;
+export type FigureName = keyof typeof rows;
+export const figures: Readonly<Record<FigureName, FigureRow>> = rows;
+export const figureNames = Object.keys(figures) as FigureName[];
 
 /**
  * One drink, computed. Volumes and masses are for all serves together; `fillShare` and costs are per serve.

@@ -82,8 +82,13 @@ const readAs: Partial<Record<PrepFigureName, keyof NonNullable<PrepModel["measur
 
 function because(name: PrepFigureName, { reasons, unsized }: ReturnType<typeof batchOf>, model: PrepModel): readonly string[] {
   const reading = readAs[name];
-  if (name === "sugarToWater" && reasons.sugar.length === 0 && figuresOf(model)[prepFigureNames.indexOf("brix")]! < leastSugar)
-    return [`less than ${leastSugar} g of sugar in 100 g: not what one calls a syrup`];
+  if (name === "sugarToWater" && reasons.sugar.length === 0) {
+    const values = figuresOf(model);
+    if (values[prepFigureNames.indexOf("brix")]! < leastSugar) {
+      return [`less than ${leastSugar} g of sugar in 100 g: not what one calls a syrup`];
+    }
+    if (values[prepFigureNames.indexOf(name)] === Number.POSITIVE_INFINITY) return ["there is no water in it"];
+  }
   if (reading && model.measured?.[reading]) return [];
   let all: readonly string[] = [];
   for (const topic of madeFrom[name]) all = mergeTexts(all, reasons[topic]);

@@ -1,7 +1,7 @@
 /** A drink as the engine wants it, and what the engine makes of it. */
 import type { Entry } from "../../grammar/tree.ts";
 import { assess } from "../engine/assess.ts";
-import type { FigureName, Known, Model, Outcome, PourPlan, PrepPart, Price, ServePlan, Uncertain } from "../engine/plan.ts";
+import type { Known, Model, Outcome, PourPlan, PrepPart, Price, ServePlan, Uncertain } from "../engine/plan.ts";
 import { amountOf, type Measuring, type PartSize } from "./amounts.ts";
 import { besideGarnish, besidePours, rinseMl } from "./beside.ts";
 import { defaultIce, isHot, serveIceOf, stepPlans } from "./chilling.ts";
@@ -35,20 +35,6 @@ export interface Assessment {
 
 /** One part where a drink states no size: only shares matter then. */
 export const nominalPartMl = 30;
-/** What is not known of it then. */
-export const needSize: ReadonlySet<FigureName> = new Set([
-  "beforeVolumeMl",
-  "beforeMassG",
-  "waterMl",
-  "afterVolumeMl",
-  "fillShare",
-  "ethanolG",
-  "caffeineMg",
-  "energyKJ",
-  "energyKcal",
-  "costPerServe",
-  "pricedPerServe",
-]);
 /** A rinse that is poured away leaves a film: practice, no source. */
 const rinseLeftMl: Uncertain = { value: 1, u: 0.5, why: "what a rinse leaves in the glass, practice" };
 /** All of it is paid for, so its cost stands beside the drink. */

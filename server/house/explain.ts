@@ -1,9 +1,9 @@
 /** The sum behind every figure of a drink: which pour brought what, by which formula, on which assumptions. */
 import { liquidOf } from "../engine/composition.ts";
 import { addMasses, at, noMasses, sugarOf } from "../engine/liquid.ts";
-import type { Figure, FigureName, Uncertain } from "../engine/plan.ts";
+import { type Figure, type FigureName, figures, type Uncertain } from "../engine/plan.ts";
 import { type Brings, bringsOf } from "./brings.ts";
-import { type Assessment, needSize, nominalPartMl } from "./drink.ts";
+import { type Assessment, nominalPartMl } from "./drink.ts";
 import { type Facts, formulas } from "./formulas.ts";
 import { type NamedSource, namedSources } from "./named-sources.ts";
 import { paidFor } from "./paid.ts";
@@ -48,7 +48,7 @@ export function explain(assessment: Assessment): Explanation {
     sums: formulas.flatMap(({ figure, working, ...formula }): Sum[] => {
       if (figure === "costPerServe" && facts.paid.length === 0) return [];
       if (figure === "caffeineMg" && !(facts.value(figure) > 0)) return [];
-      if (assessment.proportional && needSize.has(figure)) return [];
+      if (assessment.proportional && figures[figure].grows) return [];
       const result = assessment.outcome.figure(figure);
       if (result.value === null) return figure === "fillShare" ? [] : [{ ...formula, figure, result, doubts: [] }];
       return [{ ...formula, figure, result, working: working(facts), doubts: doubtsOf(assessment, figure, names) }];

@@ -1,7 +1,7 @@
 /** The drinks and preps of some texts of a house with all their figures. */
 import type { Entry } from "../../grammar/tree.ts";
-import type { Figure, FigureName, PrepFigureName, Uncertain } from "../engine/plan.ts";
-import { type Assessment, assessDrink, needSize } from "../house/drink.ts";
+import { type Figure, type FigureName, figures, type PrepFigureName, type Uncertain } from "../engine/plan.ts";
+import { type Assessment, assessDrink } from "../house/drink.ts";
 import { explain } from "../house/explain.ts";
 import { familyOf } from "../house/family.ts";
 import { messageOf } from "../house/finding.ts";
@@ -50,7 +50,7 @@ function drinkReport(house: House, entry: Entry, { rules, report, pathOf, explai
   const start = house.getLineOf(entry);
   const assessment = assessDrink(house, entry);
   const { flat, outcome, plan, proportional } = assessment;
-  const figure = (name: FigureName) => figureReport(outcome.figure(name), proportional && needSize.has(name));
+  const figure = (name: FigureName) => figureReport(outcome.figure(name), proportional && Boolean(figures[name].grows));
   return {
     name: entry.name!.text,
     file: pathOf(house.getDocumentOf(entry).uri),
@@ -112,7 +112,7 @@ function explanationReport(assessment: Assessment): ExplanationReport {
     })),
     sums: sums.map((sum) => ({
       ...sum,
-      result: figureReport(sum.result, assessment.proportional && needSize.has(sum.figure)),
+      result: figureReport(sum.result, assessment.proportional && Boolean(figures[sum.figure].grows)),
       doubts: sum.doubts.map(({ what, share }) => ({ what, share: rounded(share) })),
     })),
     assumptions: [...assumptions],

@@ -35,3 +35,8 @@ test("a syrup says its ratio and its °Brix, what boiled off, what stayed behind
   expect(shown).toMatch(/^ {2}read 2026-03-01: pH 5\.1$/m);
   expect(shown).toMatch(/^brine .* – /m);
 });
+
+test("what is all sugar, by a reading that leaves no room for water, has no ratio to it", () => {
+  const { report } = assessed("prep dry syrup\n  100 g white sugar\n  abv: 40 %\n", "dry syrup");
+  expect(report.preps[0]!.sugarToWater).toEqual({ value: null, plusMinus: null, because: ["there is no water in it"] });
+});
