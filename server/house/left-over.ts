@@ -6,10 +6,10 @@ import { unitText } from "./measurable.ts";
 import { capital, type Measure, showNumber } from "./show.ts";
 import { showGoal, type Target } from "./targets.ts";
 
-/** `0.3 above`, with no digit that the uncertainty denies; absent where nothing is left that would be read. */
+/** `0.3 above`, in the digits that the figure itself is shown in; absent where nothing is left that would be read. */
 export function offText(leftOver: number, { value, plusMinus }: Figure, show: (value: number) => string): string | undefined {
   const size = Math.abs(leftOver);
-  const off = plusMinus ? Number(size.toFixed(Math.max(0, -Math.floor(Math.log10(plusMinus))))) : Number(size.toPrecision(2));
+  const off = plusMinus ? Number(size.toFixed(Math.max(0, -Math.floor(Math.log10(plusMinus / 2))))) : Number(size.toPrecision(2));
   return off < 1e-3 * Math.abs(value ?? 0) ? undefined : `${show(off)} ${leftOver > 0 ? "above" : "below"}`;
 }
 

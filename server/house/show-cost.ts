@@ -11,7 +11,7 @@ export interface CostWords {
   readonly sales: readonly { readonly menu: string | null; readonly share: Figure }[];
 }
 
-/** `£2.14 ± 0.03, 21 % of the price without tax`, `at least £1.20, without grated nutmeg`. */
+/** `£2.14 ± 0.03, 21 % of the price without tax`, `at least £1.20, nutmeg not counted`. */
 export function showCost({ currency, perServe, pricedPerServe, without, sales }: CostWords): string {
   const known = perServe.value !== null;
   const money = showMoney(known ? perServe : pricedPerServe, currency ?? undefined);
@@ -20,7 +20,7 @@ export function showCost({ currency, perServe, pricedPerServe, without, sales }:
   return [
     known ? money : `at least ${money}`,
     ...shares.map(({ menu, share }) => `${showShare(share)} ${several ? `on ${menu ?? "its own price"}` : "of the price without tax"}`),
-    without.length > 0 && `without ${showList(without, 3)}`,
+    without.length > 0 && `${showList(without, 3)} not counted`,
   ]
     .filter(Boolean)
     .join(", ");

@@ -65,7 +65,7 @@ export const usAllergens: Partial<Record<Allergen, string>> = {
   fish: "fish",
   crustaceans: "crustacean shellfish",
   nuts: "tree nuts",
-  gluten: "gluten (perhaps wheat)",
+  gluten: "wheat or other gluten",
   peanut: "peanut",
   soya: "soybean",
   sesame: "sesame",
@@ -176,6 +176,9 @@ function partsBehind(house: House, { found, text }: Pick<Resolution, "found" | "
   return parts.map((part) => (part.name === name ? part : { ...part, within: name }));
 }
 
+/** May be fined with milk or egg, which only the label of each bottle tells. */
+const fined: ReadonlySet<StockKind | undefined> = new Set(["wine", "fortified wine", "sparkling wine", "vermouth"]);
+
 /** What the kind alone is known for counts against it, and is no answer: a stock of another name may hold more. */
 function stockPart(house: House, facts: StockFacts): Part {
   const { name, kind } = facts;
@@ -189,7 +192,7 @@ function stockPart(house: House, facts: StockFacts): Part {
     name,
     ...(kind && { kind }),
     allergens: named ? allergens : both(allergens, byName),
-    answered: named !== undefined && whole,
+    answered: named !== undefined && whole && !(house.isLarder(named.entry) && fined.has(kind)),
     assumed: named === undefined || house.isLarder(named.entry),
     diets: dietsIn(diet),
     assumedDiets: dietsIn(diet && house.isLarder(diet.entry) ? diet : undefined),

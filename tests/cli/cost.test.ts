@@ -65,7 +65,7 @@ test("one drink at length has a line for it", async () => {
     return /^Cost .*(?:\n {16}.*)*/m.exec(out)?.[0].replace(/\s+/g, " ");
   };
   expect(await line("Slack Rope")).toBe(
-    "Cost £2.40 ± 0.03, 24 % of the price without tax, without paper flag; Card: £12.00, £10.00 without tax; the house means it to take 22 %",
+    "Cost £2.40 ± 0.03, 24 % of the price without tax, paper flag not counted; Card: £12.00, £10.00 without tax; the house means it to take 22 %",
   );
   expect(await line("Blind Rope")).toBe("Cost at least £2.40; the price of rum is not given");
   expect(await line("Free Rope")).toBeUndefined();

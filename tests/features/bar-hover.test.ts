@@ -22,7 +22,7 @@ test("a drink tells its cost and its share of each price beside the house's targ
 
 test("what has no price is told, and a house without any hears nothing of cost", () => {
   expect(row(`${house}${gin}${drink("  60 ml harbour gin\n  10 ml lime juice", "  garnish: paper flag\n")}`, "cost")).toMatch(
-    /^at least £2\.40, without paper flag(?: \|)?$/,
+    /^at least £2\.40, paper flag not counted(?: \|)?$/,
   );
   expect(hoverAt(drink("  60 ml gin"))).not.toContain("cost");
 });

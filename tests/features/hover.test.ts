@@ -60,7 +60,7 @@ describe("a drink", () => {
   test("what can hurt somebody comes first: allergens, and what nobody states them of", () => {
     checkHover(
       sour().replace("simple syrup\n", "simple syrup\n  1 egg white\n  10 ml white wine\n  5 ml nobody's tonic\n"),
-      /\*\*Bell Buoy\*\* · stem {2}\n\*\*Assumed to contain egg and sulphites\.\*\* Not stated for nobody's tonic\. {2}\n⚠/,
+      /\*\*Bell Buoy\*\* · stem {2}\n\*\*Assumed to contain egg and sulphites\.\*\* Not stated for white wine and nobody's tonic\. {2}\n⚠/,
     );
     checkHover(sour(), "No allergens, by all that is stated or assumed.");
     checkHover(sour().replace("60 ml white rum", "60 ml aged rum"), / {2}\nAllergens not stated for aged rum\.\n/, "no Contains");
@@ -70,7 +70,7 @@ describe("a drink", () => {
     const us = sour()
       .replace("house Bar\n", "house Bar\n  country: US\n")
       .replace("simple syrup\n", "almond syrup\n  10 ml white wine\n  10 ml beer\n");
-    checkHover(us, "Assumed to contain gluten (perhaps wheat), tree nuts and sulphites.", "US standard drinks");
+    checkHover(us, "Assumed to contain wheat or other gluten, tree nuts and sulphites.", "US standard drinks");
   });
 
   test("what one serve brings: 60 ml of 40 % are 18.9 g of alcohol, 2.4 units of 10 ml, and 29 kJ for each gram and 17 for each of sugar", () => {
