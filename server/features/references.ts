@@ -1,5 +1,6 @@
 /** Everywhere that something declared is called by one of its names. */
 import { type DocumentHighlight, DocumentHighlightKind, type Location, type Position } from "vscode-languageserver-types";
+import type { Entry } from "../../grammar/tree.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import { type Mention, meantAt, mentionsIn, mentionsOf, ownNames } from "./mentions.ts";
@@ -22,6 +23,26 @@ export function references(
     uri: spelling(house.getDocumentOf(at).uri),
     range: rangeOf(house, at, mention.place),
   }));
+}
+
+/** What is made with it: the riffs of a drink; the drinks and preps that pour a stock or a prep; the menus are no such thing. */
+export function implementations(house: House, document: SpecDocument, position: Position, spelling = (uri: string) => uri): Location[] {
+  const meant = meantIn(house, document, position);
+  if (!meant) return [];
+  const makers = new Set<Entry>();
+  for (const { entry, mention } of mentionsOf(house, meant.found.entry)) {
+    if (isMade(entry, mention, meant.found.entry)) makers.add(entry);
+  }
+  return [...makers].flatMap((entry) => {
+    const [head] = ownNames(entry);
+    return head ? [{ uri: spelling(house.getDocumentOf(entry).uri), range: rangeOf(house, entry, head.place) }] : [];
+  });
+}
+
+function isMade(by: Entry, { place }: Mention, of: Entry): boolean {
+  const { content } = by.lines[place.line]!;
+  if (of.kind === "drink") return content.kind === "field" && content.name.text.toLowerCase() === "from";
+  return by.kind === "drink" || by.kind === "prep";
 }
 
 /** The same within one file: what is written declares (`Write`), what is called uses (`Read`). */

@@ -4,7 +4,8 @@ import type { Content, Entry, Words } from "../../grammar/tree.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { rangeOfEntry, rangeOnLine } from "./place.ts";
 
-const kinds: Readonly<Record<Exclude<Entry["kind"], "preamble">, SymbolKind>> = {
+/** What an editor shows each kind of entry as. */
+export const symbolKinds: Readonly<Record<Exclude<Entry["kind"], "preamble">, SymbolKind>> = {
   house: SymbolKind.Namespace,
   stock: SymbolKind.Constant,
   prep: SymbolKind.Function,
@@ -31,7 +32,7 @@ function symbolOf(entry: Entry, firstLine: number): DocumentSymbol | undefined {
   return {
     name: name?.text || word.text,
     detail: name?.text ? word.text : "",
-    kind: kinds[entry.kind],
+    kind: symbolKinds[entry.kind],
     range,
     selectionRange,
     ...(children.length > 0 && { children }),

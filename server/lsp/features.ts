@@ -13,6 +13,7 @@ import {
   type ReferenceParams,
   type RenameParams,
   ResponseError,
+  type SelectionRangeParams,
   type ServerCapabilities,
   type TextDocumentPositionParams,
 } from "vscode-languageserver";
@@ -25,9 +26,11 @@ import { formatting, formattingOnType } from "../features/formatting.ts";
 import { hover } from "../features/hover.ts";
 import { rangeOf } from "../features/place.ts";
 import { quickFixes } from "../features/quick-fixes.ts";
-import { documentHighlights, references } from "../features/references.ts";
+import { documentHighlights, implementations, references } from "../features/references.ts";
 import { prepareRename, type Refusal, rename } from "../features/rename.ts";
+import { selectionRanges } from "../features/selection.ts";
 import { documentSymbols } from "../features/symbols.ts";
+import { workspaceSymbols } from "../features/workspace-symbols.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { Finding } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
@@ -81,6 +84,17 @@ export function registerFeatures(connection: Connection, context: FeatureContext
       references(house, document, position, includeDeclaration, spelling),
     ),
   );
+  connection.onImplementation(
+    answer("implementations", [], (house, document, { position }: TextDocumentPositionParams) =>
+      implementations(house, document, position, spelling),
+    ),
+  );
+  connection.onSelectionRanges(
+    answer("selection", [], (_house, document, { positions }: SelectionRangeParams) => selectionRanges(document, positions)),
+  );
+  connection.onWorkspaceSymbol(
+    answer.ofHouse("workspace symbols", [], (house, { query }: { query: string }) => workspaceSymbols(house, query, spelling)),
+  );
   connection.onDocumentHighlight(
     answer("highlights", [], (house, document, { position }: TextDocumentPositionParams) => documentHighlights(house, document, position)),
   );
@@ -116,6 +130,9 @@ export function registerFeatures(connection: Connection, context: FeatureContext
     documentRangeFormattingProvider: true,
     documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" },
     referencesProvider: true,
+    implementationProvider: true,
+    selectionRangeProvider: true,
+    workspaceSymbolProvider: true,
     documentHighlightProvider: true,
     renameProvider: { prepareProvider: true },
     completionProvider: { triggerCharacters: [" ", ":", "-"] },
