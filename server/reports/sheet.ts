@@ -135,12 +135,15 @@ function brokenWord(word: string, width: number): string {
 }
 
 const segmenter = new Intl.Segmenter();
+/** Latin letters, signs and dashes: a column each. Nearly every line is of nothing else, and a segmenter is slow. */
+const plain = /^[ -~\u00a0-\u00ac\u00ae-\u02ff\u2010-\u2027−]*$/;
 const wide = /\p{Script=Han}|\p{Script=Hiragana}|\p{Script=Katakana}|\p{Script=Hangul}|\p{Emoji_Presentation}/u;
 
 /** How many columns of a terminal a line takes: letters with their marks one, wide ones two, emphasis none. */
 function columnsOf(line: string): number {
-  if (/^[ -~]*$/.test(line)) return line.length;
-  return lettersOf(line.replace(emphasis, "")).reduce((sum, letter) => sum + (wide.test(letter) ? 2 : 1), 0);
+  const bare = line.replace(emphasis, "");
+  if (plain.test(bare)) return bare.length;
+  return lettersOf(bare).reduce((sum, letter) => sum + (wide.test(letter) ? 2 : 1), 0);
 }
 
 function lettersOf(text: string): string[] {
