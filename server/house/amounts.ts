@@ -51,7 +51,16 @@ function handSpread(amount: number, unit: Unit, { settings, jigger }: Measuring)
   // A kitchen scale: practice, no source. A coarser one is right to half its step, taken as a rectangle.
   if (unit.dimension === "mass") return Math.max(0.05, settings.scaleG / 2 / Math.sqrt(3), 0.005 * amount);
   // A jigger is right to half its step, taken as a rectangle; a measuring jug to 1 %: practice, no source.
-  return jigger ? settings.jiggerMl / 2 / Math.sqrt(3) : 0.01 * amount;
+  if (!jigger) return 0.01 * amount;
+  const between = settings.jiggerMl / 2 / Math.sqrt(3);
+  return isOnMark(amount / settings.jiggerMl) ? Math.min(between, onMarkMl) : between;
+}
+
+/** However far apart its marks are, what is filled to one of them is right to this, ml: practice, no source. */
+const onMarkMl = 1;
+
+function isOnMark(steps: number): boolean {
+  return Math.abs(steps - Math.round(steps)) < 0.02;
 }
 
 function wayOf(unit: Unit, { jigger }: Measuring): string {

@@ -178,10 +178,19 @@ function weightOf(quantities: readonly Quantity[], { pieceG }: IceFacts): Uncert
       spreadOf(weight, (value) => 0.05 * value, "the ice as weighed"),
       weight.unit!.unit.g!,
     );
+  const volume = quantities.find(({ unit }) => unit?.unit.dimension === "volume" && unit.unit.ml);
+  if (volume)
+    return scaled(
+      spreadOf(volume, (value) => 0.2 * value, "how much ice fills a measure, practice"),
+      volume.unit!.unit.ml! * looseGPerMl,
+    );
   const count = pieceG && quantities.find(isCount);
   const pieces = count && spreadOf(count, () => 0, pieceG.why);
   return pieces && { value: pieces.value * pieceG.value, u: Math.hypot(pieces.u * pieceG.value, pieces.value * pieceG.u), why: pieces.why };
 }
+
+/** Pieces of ice with the air between them, g in a ml: practice, no source. */
+const looseGPerMl = 0.58;
 
 export const noIce: IceFacts = {
   name: "no ice",

@@ -83,6 +83,7 @@ describe("ice", () => {
     ["shake with cracked ice", "cracked", undefined, 0],
     ["shake with 120 g crushed ice", "crushed", 120, 0],
     ["shake 12 s with 5 cubes", "cubed", 125, 0],
+    ["shake with 300 ml cubed ice", "cubed", 174, 0],
     ["stir 30 s with 2 large cubes", "large cube", 220, -2],
     ["shake with 100 g of cubed ice at -10 C, hard", "cubed", 100, -10],
     ["stir with freezer ice", "cubed", undefined, -18],

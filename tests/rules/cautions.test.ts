@@ -162,6 +162,10 @@ describe("by a figure", () => {
     expect(cautionsFound(specimen(["50 ml rum", pour], { glass: "pint" })).filter((code) => code !== "large-serve")).toEqual(expected);
     expect(cautionsFound(specimen([pour]))).toEqual([]);
   });
+  test("caffeine is told in milligrams, however much it is", () => {
+    const found = findIn(houseOf(specimen(["50 ml rum", "120 ml espresso"], { glass: "pint" })));
+    expect(found.find(({ finding }) => finding.code === "caffeine-with-alcohol")!.finding.what).toMatch(/ \d{3} ± \d+ mg of caffeine/);
+  });
   test("caffeine is told per serve", () => {
     const bowl = (serves: string) => cautionsFound(specimen(["300 ml rum", "400 ml strong tea"], { glass: "pint", serves }));
     expect(bowl("4")).toEqual(["caffeine-with-alcohol"]);

@@ -5,7 +5,7 @@ import { at } from "../../engine/liquid.ts";
 import type { Amount, ServePlan } from "../../engine/plan.ts";
 import { type Assessment, assessDrink } from "../../house/drink.ts";
 import type { House } from "../../house/house.ts";
-import { showWeight } from "../../house/show.ts";
+import { showFigure } from "../../house/show.ts";
 import { headPlace } from "../places.ts";
 import { shaken, specimen } from "../specimen.ts";
 import { type Cause, caution } from "./caution.ts";
@@ -55,8 +55,8 @@ function knownPart({ pours }: ServePlan, index: number): number {
 function sentenceOf({ outcome, plan, proportional }: Assessment): string {
   const { value, plusMinus } = outcome.figure("caffeineMg");
   if (value === null || proportional) return "Caffeine and alcohol stand in one glass.";
-  const gram = 1000 * plan.serves;
-  return `One serve holds ${showWeight({ value: value / gram, plusMinus: (plusMinus ?? 0) / gram })} of caffeine beside its alcohol.`;
+  const each = { value: value / plan.serves, plusMinus: (plusMinus ?? 0) / plan.serves };
+  return `One serve holds ${showFigure(each, "mg", 0)} of caffeine beside its alcohol.`;
 }
 
 /** The pour with the most of it in a gram. A riff that inherits both leaves the matter to its parent. */
