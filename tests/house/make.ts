@@ -1,4 +1,6 @@
-/** A house from one text: `=== file.drink` starts a file; what stands above the first is `spec.drink`. */
+/** A house from one text (`=== file.drink` starts a file; what stands above the first is `spec.drink`), or from a folder. */
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { read } from "../../grammar/read.ts";
 import type { SpecDocument } from "../../server/house/document.ts";
 import { House } from "../../server/house/house.ts";
@@ -21,6 +23,16 @@ export function documentsOf(text: string): SpecDocument[] {
 export function houseOf(text: string): House {
   const house = new House({ larder: readLarder(), roots: [root] });
   for (const document of documentsOf(text)) house.setDocument(document);
+  return house;
+}
+
+/** A house from the specs below a folder of the project. */
+export function houseIn(folder: string): House {
+  const house = new House({ larder: readLarder(), roots: [`file:///${folder}`] });
+  for (const file of readdirSync(folder, { recursive: true, encoding: "utf8" })) {
+    if (!file.endsWith(".drink")) continue;
+    house.setDocument({ uri: `file:///${folder}/${file}`, version: null, tree: read(readFileSync(join(folder, file), "utf8")) });
+  }
   return house;
 }
 

@@ -1,13 +1,10 @@
 /** Every figure that is shown of the demo house's drinks and of every family's: no digit that its uncertainty denies. */
-import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { read } from "../../grammar/read.ts";
 import type { Entry } from "../../grammar/tree.ts";
 import type { Figure, FigureName } from "../../server/engine/plan.ts";
 import { describeDrink } from "../../server/features/hovers/drink.ts";
 import { assessDrink } from "../../server/house/drink.ts";
-import { House } from "../../server/house/house.ts";
-import { readLarder } from "../../server/larder/larder.ts";
+import type { House } from "../../server/house/house.ts";
 import { assessEntries } from "../../server/reports/assess.ts";
 import type { DrinkReport } from "../../server/reports/assess-schema.ts";
 import { assessText } from "../../server/reports/assess-text.ts";
@@ -15,7 +12,7 @@ import { drinkText } from "../../server/reports/drink-text.ts";
 import { plainLook } from "../../server/reports/sheet.ts";
 import { rules } from "../../server/rules/all.ts";
 import { checkDigits } from "../house/digits.ts";
-import { houseOf } from "../house/make.ts";
+import { houseIn, houseOf } from "../house/make.ts";
 import { found, passing, textOf } from "../rules/family-specs.ts";
 
 const measure = { units: "ml", ounceMl: 30 } as const;
@@ -27,15 +24,7 @@ const asking = {
   },
 };
 
-const demo = new House({ larder: readLarder(), roots: ["file:///halyard-room"] });
-for (const file of readdirSync("samples/halyard-room", { recursive: true, encoding: "utf8" })) {
-  if (file.endsWith(".drink"))
-    demo.setDocument({
-      uri: `file:///halyard-room/${file}`,
-      version: null,
-      tree: read(readFileSync(`samples/halyard-room/${file}`, "utf8")),
-    });
-}
+const demo = houseIn("samples/halyard-room");
 const drinksIn = (house: House): [name: string, house: House, entry: Entry][] =>
   [...house.documents()].flatMap(({ tree }) =>
     tree.entries

@@ -1,21 +1,9 @@
 /** The demo house, and the locker of mistakes: each file is named after the rule that finds it. */
-import { readdirSync, readFileSync } from "node:fs";
-import { basename, join } from "node:path";
+import { basename } from "node:path";
 import { describe, expect, test } from "vitest";
-import { read } from "../../grammar/read.ts";
-import { House } from "../../server/house/house.ts";
-import { readLarder } from "../../server/larder/larder.ts";
 import { rules } from "../../server/rules/all.ts";
+import { houseIn } from "../house/make.ts";
 import { findIn } from "./check.ts";
-
-function houseIn(folder: string): House {
-  const house = new House({ larder: readLarder(), roots: [`file:///${folder}`] });
-  for (const file of readdirSync(folder, { recursive: true, encoding: "utf8" })) {
-    if (!file.endsWith(".drink")) continue;
-    house.setDocument({ uri: `file:///${folder}/${file}`, version: null, tree: read(readFileSync(join(folder, file), "utf8")) });
-  }
-  return house;
-}
 
 test("the demo house has fewer than one finding for each drink", () => {
   const house = houseIn("samples/halyard-room");
