@@ -51,7 +51,10 @@ export const techniques: readonly Technique[] = [
   row("blend", ["blend", "flash blend"], practice, "Blended: all the ice is drunk, melted or not, and is counted as water.", {
     chill: { ...shaking, clingingMl: 0, spread: 0.1, usualS: 20, drunk: true },
   }),
-  row("build", ["build"], practice, "Put together over ice in the glass it is served in.", { chill: building, iceInGlass: true }),
+  row("build", ["build"], practice, "Put together over ice in the glass it is served in; what is hot meets none where none is named.", {
+    chill: building,
+    iceInGlass: true,
+  }),
   row("churn", ["churn"], practice, "Lifted through crushed ice in the glass with a spoon.", {
     chill: { ...building, alpha: 0.6, clingingMl: 1, usualS: 12 },
     iceInGlass: true,
