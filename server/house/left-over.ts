@@ -13,7 +13,7 @@ export function offText(leftOver: number, { value, plusMinus }: Figure, show: (v
   return off < 1e-3 * Math.abs(value ?? 0) ? undefined : `${show(off)} ${leftOver > 0 ? "above" : "below"}`;
 }
 
-/** `Ratio 8.7 ± 0.5: 0.3 below what was asked; 19.3 ml would meet it, and the step is 2.5 ml.` */
+/** `Ratio 8.7 ± 0.5: 0.3 below; 19.3 ml would meet it, in steps of 2.5 ml.` */
 export function leftOverText({ goal }: Target, { after, leftOver, exact, amount, step, unit }: Reached, measure: Measure): string {
   const figure = after.figure(goal.figure);
   const then = `${capital(goal.word)} ${showGoal(goal, figure, measure)}`;
@@ -21,8 +21,8 @@ export function leftOverText({ goal }: Target, { after, leftOver, exact, amount,
   const off = offText(leftOver, figure, (value) => showGoal(goal, value, measure));
   if (!off) return `${then}: nothing to speak of is left over.`;
   const isExact = showNumber(exact) === showNumber(amount);
-  const why = isExact ? "" : `; ${inUnit(exact, unit.id)} would meet it, and the step is ${inUnit(step, unit.id)}`;
-  return `${then}: ${off} what was asked${why}.`;
+  const why = isExact ? "" : `; ${inUnit(exact, unit.id)} would meet it, in steps of ${inUnit(step, unit.id)}`;
+  return `${then}: ${off}${why}.`;
 }
 
 function inUnit(value: number, unit: string): string {

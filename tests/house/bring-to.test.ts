@@ -121,7 +121,7 @@ describe("by hand", () => {
     const { reached, says, line } = way(mixed("20 ml"), "d", "ratio 8", "sweet water");
     expect(reached!.exact).toBeCloseTo(24, 6);
     expect(reached!.leftOver).toBeCloseTo(15 / 1.8 - 8, 6);
-    expect(says).toMatch(/^Ratio 8\.3 ± 0\.\d+: 0\.3 above what was asked; 24 ml would meet it, and the step is 2\.5 ml\.$/);
+    expect(says).toMatch(/^Ratio 8\.3 ± 0\.\d+: 0\.3 above; 24 ml would meet it, in steps of 2\.5 ml\.$/);
     expect(line).toBe("  25 ml sweet water");
   });
   test("by lime: 12 g of sugar on 1.5 g of acid, 25 ml to the drop", () => {

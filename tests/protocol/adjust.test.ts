@@ -43,7 +43,7 @@ test("each way is said in words, and its edit changes that one line", async () =
   const { ways } = await (await ask()).ways("ratio", "6");
   const way = ways.find(({ label }) => label === "plain syrup")!;
   expect(way.description).toMatch(/^[\d.]+ ml in place of 22\.5 ml$/);
-  expect(way.detail).toMatch(/^Ratio [\d.]+ ± [\d.]+: .*left over|what was asked/);
+  expect(way.detail).toMatch(/^Ratio [\d.]+ ± [\d.]+: .*(?:left over|above|below)/);
   const { edits, textDocument } = way.edit!.documentChanges![0] as TextDocumentEdit;
   expect(textDocument).toEqual({ uri, version: 1 });
   const after = TextDocument.applyEdits(TextDocument.create(uri, "mutchkin", 1, text), edits as never);

@@ -8,14 +8,14 @@ import type { House } from "../../house/house.ts";
 import { settingsOf } from "../../house/settings.ts";
 import { showShare, showTemperature } from "../../house/show.ts";
 
-/** `from −6.2 ± 0.3 °C; at −18 °C 50 ± 3 % of it is ice, and it does not pour`; absent where it is unknown. */
+/** `from −6.2 ± 0.3 °C; 50 ± 3 % of it is ice at −18 °C, and it does not pour`; absent where it is unknown. */
 export function showFreezing(house: House, entry: Entry, model: Model): string | undefined {
   const { freezerC } = settingsOf(house, house.scopeOf(entry));
   const cold = inTheCold(model, freezerC);
   const { value } = cold.iceShare;
   if (value === null) return undefined;
   const there = `at ${showTemperature(freezerC.value)}`;
-  const ice = `${there} ${showShare(cold.iceShare)} of it is ice${isSolid(cold) ? ", and it does not pour" : ""}`;
+  const ice = `${showShare(cold.iceShare)} of it is ice ${there}${isSolid(cold) ? ", and it does not pour" : ""}`;
   return `from ${showTemperature(cold.freezingC)}; ${value === 0 ? `liquid ${there}` : ice}`;
 }
 

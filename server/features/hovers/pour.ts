@@ -8,7 +8,7 @@ import type { FlatPour } from "../../house/riff.ts";
 import type { Settings } from "../../house/settings.ts";
 import { type Measure, showShare, showTemperature, showVolume } from "../../house/show.ts";
 import { isInert } from "../../house/stock.ts";
-import { asText, bold, paragraphs } from "../markdown.ts";
+import { asText, bold, lineBreak, paragraphs } from "../markdown.ts";
 import { describeAmount, written } from "./amount.ts";
 import { describeAllergens } from "./guest.ts";
 import { sourcesInBrief } from "./sources.ts";
@@ -20,11 +20,13 @@ export function describePour(house: House, assessment: Assessment, pour: FlatPou
   const amount = plan && amountPoured(assessment, index);
   const { found } = pour.ingredient.resolution;
   return paragraphs(
-    [bold(written(pour, pour.ingredient)), ...circumstances(assessment, pour, index)].join(" · "),
+    [
+      [bold(written(pour, pour.ingredient)), ...circumstances(assessment, pour, index)].join(" · "),
+      ...(found ? [describeAllergens(house, found.entry)] : []),
+    ].join(lineBreak),
     amount ? describeAmount(pour.ingredient, amount, settings, pour.quantity) : whyNothing(pour),
     plan && temperatureOf(assessment, index, measure),
     sourcesInBrief(house, pour.ingredient),
-    found && describeAllergens(house, found.entry),
   );
 }
 

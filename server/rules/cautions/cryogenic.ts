@@ -9,7 +9,7 @@ export const cryogenic = caution({
   code: "cryogenic",
   severity: "warning",
   entries: ["drink", "prep"],
-  advice: "None may be left in what is served; only with training and fresh air, and check your local code.",
+  advice: "Leave none in what is served; only with training and fresh air, and check your local code.",
   docs: {
     title: "Dry ice or liquid nitrogen",
     why: "Either burns skin, throat and stomach at a touch, bursts a closed bottle, and fills a low room with gas that nobody can breathe. People have been badly hurt by a glass from which it had not gone yet.",
