@@ -107,6 +107,34 @@ const anywhere = {
     );
     await adjusted;
   },
+
+  "a name is changed where it is declared and called, and one that is taken is refused": async () => {
+    const content = "drink Bollard\n  50 ml rum\n\ndrink Hawser\n  from: Bollard\n";
+    const document = await vscode.workspace.openTextDocument({ language: "mutchkin", content });
+    await vscode.window.showTextDocument(document);
+    const renamed = (name) =>
+      vscode.commands.executeCommand("vscode.executeDocumentRenameProvider", document.uri, new vscode.Position(0, 8), name);
+    await until(
+      async () => (await renamed("Moored"))?.size > 0,
+      () => "no name can be changed",
+    );
+    await vscode.workspace.applyEdit(await renamed("Moored"));
+    equal(document.getText(), content.replaceAll("Bollard", "Moored"), `is now: ${document.getText()}`);
+    const refusal = await renamed("Hawser").then(() => "nothing", String);
+    equal(/already a drink/.test(refusal), true, `is refused with: ${refusal}`);
+  },
+
+  "a text is put in form": async () => {
+    const document = await vscode.workspace.openTextDocument({ language: "mutchkin", content: "drink Untied\n     50ml rum ,frozen\n" });
+    await vscode.window.showTextDocument(document);
+    await until(
+      async () => {
+        await vscode.commands.executeCommand("editor.action.formatDocument");
+        return document.getText() === "drink Untied\n  50 ml rum, frozen\n";
+      },
+      () => `the text is ${document.getText()}`,
+    );
+  },
 };
 
 /** Runs every check, writes the results to the file that the launcher waits for, and fails if one failed. */
