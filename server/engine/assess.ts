@@ -2,19 +2,16 @@
 
 import { liquidOf } from "./composition.ts";
 import { costReasons } from "./cost.ts";
-import { proteinShare } from "./energy.ts";
-import { glassHeat } from "./glass.ts";
-import { at } from "./liquid.ts";
-import { type Figure, type FigureName, figures, type Outcome, type ServePlan, type Uncertain } from "./plan.ts";
+import { type Figure, type FigureName, figureNames, figures, type Outcome, type ServePlan, type Uncertain } from "./plan.ts";
+import { gradientsOf } from "./propagation.ts";
 import { mergeTexts, noReasons } from "./reasons.ts";
 import { figureIndex, leastAcid, type Run, run } from "./serve.ts";
 import { standingWater } from "./standing.ts";
-import { modelDoubt } from "./techniques.ts";
-import { differentiate, type Gradients, planSources, sourcesOf, spreadOf } from "./uncertainty.ts";
+import { type Gradients, spreadsOf } from "./uncertainty.ts";
 
 /**
  * Computes a drink. Figures are there at once; uncertainties only when the first of them is asked for
- * (about two runs for each source), so ask for `value` where a plain number is enough.
+ * (thirty times the work), so ask for `value` where a plain number is enough.
  */
 export function assess(plan: ServePlan): Outcome {
   return new Assessed(plan);
@@ -24,6 +21,7 @@ class Assessed implements Outcome {
   readonly #plan: ServePlan;
   readonly #run: Run;
   #gradients: Gradients | undefined;
+  #spreads: readonly number[] | undefined;
 
   constructor(plan: ServePlan) {
     this.#plan = plan;
@@ -54,7 +52,7 @@ class Assessed implements Outcome {
   figure(name: FigureName): Figure {
     const value = this.value(name);
     if (value === null) return { value, plusMinus: null, because: reasonsFor(name, this.#run, this.#plan) };
-    return { value, plusMinus: spreadOf(this.#allGradients(), figureIndex[name]) };
+    return { value, plusMinus: this.#allSpreads()[figureIndex[name]]! };
   }
 
   gradient(name: FigureName): ReadonlyMap<Uncertain, number> {
@@ -70,28 +68,14 @@ class Assessed implements Outcome {
   }
 
   #allGradients(): Gradients {
-    this.#gradients ??= differentiate(allSources(this.#plan), (shift) => run(this.#plan, shift).values);
+    this.#gradients ??= gradientsOf(this.#plan, this.#run.values);
     return this.#gradients;
   }
-}
 
-function allSources(plan: ServePlan): Set<Uncertain> {
-  const sources = planSources(plan);
-  if (plan.glassC) sources.add(glassHeat);
-  for (const pour of plan.pours) {
-    for (const source of sourcesOf(pour.of)) sources.add(source);
-    if (liquidOf(pour.of).perGram[at.solids]! > 0) sources.add(proteinShare);
+  #allSpreads(): readonly number[] {
+    this.#spreads ??= spreadsOf(this.#allGradients(), figureNames.length);
+    return this.#spreads;
   }
-  for (const { of } of plan.beside ?? []) for (const source of sourcesOf(of)) sources.add(source);
-  for (const { technique, ice } of plan.steps) {
-    if (!technique.chill) continue;
-    const doubt = modelDoubt(technique);
-    const { kind, massG } = ice ?? plan.ice;
-    sources.add(kind === "crushed" ? doubt.waterCrushed : doubt.water);
-    sources.add(doubt.temperature);
-    if (!massG) sources.add(doubt.iceG);
-  }
-  return sources;
 }
 
 const none: readonly string[] = [];

@@ -16,7 +16,6 @@ export interface Chilled {
   /** Ice that the method leaves with the drink, g. */
   readonly iceG: number;
   readonly iceKind: IcePlan["kind"];
-  readonly contacts: readonly Contact[];
   readonly reasons: Reasons;
 }
 
@@ -25,8 +24,8 @@ export interface Chilled {
  * why the mixture is unknown before. A share of water that nobody stated makes the volume unknown; a
  * temperature that nobody stated the temperature, and the volume too where ice melts in it after that.
  */
-export function chillAll(plan: ServePlan, mixture: Mixture, reasons: Reasons, shift?: Shift): Chilled {
-  const chilled = { waterMl: 0, iceG: 0, iceKind: plan.ice.kind, contacts: [] as Contact[], reasons };
+export function chillAll(plan: ServePlan, mixture: Mixture, reasons: Reasons, shift?: Shift, contacts?: Contact[]): Chilled {
+  const chilled = { waterMl: 0, iceG: 0, iceKind: plan.ice.kind, reasons };
   let left = { iceG: 0, iceKind: plan.ice.kind };
   for (const step of plan.steps) {
     const { technique, waterShare, toC } = step;
@@ -38,10 +37,9 @@ export function chillAll(plan: ServePlan, mixture: Mixture, reasons: Reasons, sh
     if (technique.chill && massOf(mixture.masses) > 0) {
       const [heatUnknown] = chilled.reasons.heat;
       if (heatUnknown !== undefined) chilled.reasons = addReason(chilled.reasons, heatUnknown, "volume");
-      const contact = chillOnce(plan, step, mixture, shift);
-      chilled.waterMl += contact.waterMl;
-      chilled.contacts.push(contact.contact);
-      left = { iceG: contact.leftG, iceKind: (step.ice ?? plan.ice).kind };
+      const { waterMl, leftG } = chillOnce(plan, step, mixture, shift, contacts);
+      chilled.waterMl += waterMl;
+      left = { iceG: leftG, iceKind: (step.ice ?? plan.ice).kind };
     }
     if (technique.iceInGlass) Object.assign(chilled, left);
   }
@@ -57,13 +55,13 @@ function addWater(mixture: Mixture, ml: number, tC: number): number {
 }
 
 /** One contact with ice; answers the water that it brought and the ice left over. */
-function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, shift: Shift | undefined) {
+function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, shift: Shift | undefined, contacts: Contact[] | undefined) {
   const chill = step.technique.chill!;
   const icePlan = step.ice ?? plan.ice;
   const doubt = modelDoubt(step.technique);
   const ice = iceInUse(icePlan, read(doubt.iceG, shift) * plan.serves, chill.clingingMl, shift);
   const vesselJPerK = chill.vesselJPerK * plan.serves;
-  const beforeC = shift ? Number.NaN : temperatureOf(mixture);
+  const beforeC = contacts && temperatureOf(mixture);
   const seconds = step.seconds ? Math.max(0, read(step.seconds, shift)) : chill.usualS;
   const melt = meltOf(mixture, chill, ice, read(plan.ambientC, shift), seconds, vesselJPerK);
 
@@ -79,7 +77,7 @@ function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, shift: Shi
   if (factor !== 1) afterC += melt.alpha * shiftOfFreezing(mixture.masses, waterG - waterG / factor);
   const moved = factor !== 1 || mixture.freezingOffC !== 0;
   mixture.heatJ = moved ? heatWithIce(mixture.masses, afterC, mixture.freezingOffC) : melt.heat.mixtureAfter;
-  const freezingC = freezingPoint(mixture.masses);
+  const freezingC = contacts && freezingPoint(mixture.masses);
   if (chill.drunk) {
     const cooledG = Math.max(0, melt.share * ice.massG - meltG);
     mixture.masses[at.water]! += leftG;
@@ -87,24 +85,26 @@ function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, shift: Shi
     waterG += leftG;
     leftG = 0;
   }
-  const { share, alpha, heat } = melt;
-  const meltingJ = -melt.meltG * iceContent(ice.temperatureC);
-  const contact: Contact = {
-    step,
-    iceG: ice.massG,
-    meltG,
-    clingingG,
-    share,
-    alpha,
-    beforeC,
-    freezingC,
-    afterC,
-    fromDrinkJ: heat.mixtureBefore - heat.mixtureAfter,
-    fromVesselJ: heat.fromVessel,
-    meltingJ,
-    restOfIceJ: heat.iceAfter - heat.iceBefore - meltingJ,
-  };
-  return { waterMl: (1000 * waterG) / waterDensity, leftG, contact };
+  if (contacts) {
+    const { share, alpha, heat } = melt;
+    const meltingJ = -melt.meltG * iceContent(ice.temperatureC);
+    contacts.push({
+      step,
+      iceG: ice.massG,
+      meltG,
+      clingingG,
+      share,
+      alpha,
+      beforeC: beforeC!,
+      freezingC: freezingC!,
+      afterC,
+      fromDrinkJ: heat.mixtureBefore - heat.mixtureAfter,
+      fromVesselJ: heat.fromVessel,
+      meltingJ,
+      restOfIceJ: heat.iceAfter - heat.iceBefore - meltingJ,
+    });
+  }
+  return { waterMl: (1000 * waterG) / waterDensity, leftG };
 }
 
 /** By how much the freezing point rose with the last grams of water. */

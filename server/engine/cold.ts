@@ -5,7 +5,7 @@ import { massOf } from "./liquid.ts";
 import type { Figure, Model, Uncertain } from "./plan.ts";
 import { mergeTexts } from "./reasons.ts";
 import { iceWithin } from "./slush.ts";
-import { differentiate, read, type Shift, sourcesOf, spreadOf } from "./uncertainty.ts";
+import { differentiate, read, type Shift, sourcesOf, spreadsOf } from "./uncertainty.ts";
 
 export interface InTheCold {
   /** °C. */
@@ -32,9 +32,9 @@ export function inTheCold(model: Model, temperatureC: Uncertain): InTheCold {
     return [freezingC, iceWithin(perGram, read(temperatureC, shift)) / massOf(perGram)];
   };
   const [freezingC, iceShare] = figures() as [number, number];
-  const gradients = differentiate([...sourcesOf(model), temperatureC], figures);
+  const [ofFreezing, ofIce] = spreadsOf(differentiate([...sourcesOf(model), temperatureC], figures), 2) as [number, number];
   return {
-    freezingC: { value: freezingC, plusMinus: spreadOf(gradients, 0) },
-    iceShare: { value: iceShare, plusMinus: spreadOf(gradients, 1) },
+    freezingC: { value: freezingC, plusMinus: ofFreezing },
+    iceShare: { value: iceShare, plusMinus: ofIce },
   };
 }

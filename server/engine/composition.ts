@@ -3,11 +3,11 @@
 import { ethanolDensity } from "./ethanol-water.ts";
 import { addMasses, at, freezingPoint, type Masses, massOf, noMasses, noNegativeWater, sugarOf, volumeMl } from "./liquid.ts";
 import { type Making, make, type Solid } from "./making.ts";
-import type { Amount, Content, Known, Model, PrepModel, PrepPart, Price, SolidSort, StockModel } from "./plan.ts";
+import type { Amount, Content, Known, Model, PrepModel, PrepPart, Price, SolidSort, StockModel, Uncertain } from "./plan.ts";
 import { costOf, priceChange } from "./price.ts";
 import { addReason, mergeReasons, mergeTexts, noReasons, type Reasons, type Topic, topics } from "./reasons.ts";
 import { acids, citricPerGram, kindsOf } from "./substances.ts";
-import { isKnown, read, type Shift, sourcesOf } from "./uncertainty.ts";
+import { isKnown, read, type Shift, shiftsOf, sourcesOf } from "./uncertainty.ts";
 
 /** One gram of an ingredient. */
 export interface Liquid {
@@ -26,17 +26,40 @@ export interface Liquid {
 const liquids = new WeakMap<Model, Liquid>();
 
 /**
- * The ingredient per gram. Kept for each model object; with a source moved, computed anew if the
- * ingredient depends on it. A prep that holds itself must not be passed.
+ * The ingredient per gram. Kept for each model object, and for each of its sources moved. A prep that holds
+ * itself must not be passed.
  */
 export function liquidOf(model: Model, shift?: Shift): Liquid {
-  if (shift !== undefined && sourcesOf(model).has(shift.source)) return makeLiquid(model, shift);
+  if (shift !== undefined)
+    for (const moved of movedLiquids(model)) if (moved.source === shift.source) return shift.by > 0 ? moved.up : moved.down;
   let liquid = liquids.get(model);
   if (liquid === undefined) {
     liquid = makeLiquid(model);
     liquids.set(model, liquid);
   }
   return liquid;
+}
+
+/** An ingredient with one of its sources moved up and down. */
+export interface MovedLiquid {
+  readonly source: Uncertain;
+  readonly up: Liquid;
+  readonly down: Liquid;
+}
+
+const moved = new WeakMap<Model, readonly MovedLiquid[]>();
+
+/** With each source moved on which the ingredient itself depends; how sweet its sugars are is not among them. */
+export function movedLiquids(model: Model): readonly MovedLiquid[] {
+  let all = moved.get(model);
+  if (all === undefined) {
+    const { perGram, gPerMl } = liquidOf(model);
+    all = shiftsOf(sourcesOf(model))
+      .map(({ source, up, down }) => ({ source, up: makeLiquid(model, up), down: makeLiquid(model, down) }))
+      .filter(({ up, down }) => [up, down].some((liquid) => liquid.gPerMl !== gPerMl || perGram.some((g, i) => g !== liquid.perGram[i])));
+    moved.set(model, all);
+  }
+  return all;
 }
 
 function makeLiquid(model: Model, shift?: Shift): Liquid {
@@ -244,7 +267,7 @@ export function gramsToReach(masses: Masses, liquid: Liquid, targetMl: number): 
     const step = Math.max(missing / liquid.mlPerGram, -grams);
     grams += step;
     addMasses(sum, liquid.perGram, step);
-    if (Math.abs(step) < 1e-9) break;
+    if (Math.abs(step) < 1e-12) break;
   }
   return grams;
 }

@@ -33,13 +33,21 @@ export const proteinShare: Uncertain = { value: 0.5, u: 0.4, why: "whether the o
  * organic one; phosphoric acid is none and feeds nobody, which in 100 ml of cola is 0.7 kJ too much.
  */
 export function energyOf(m: Masses, unit: "kJ" | "kcal", shift?: Shift): number {
+  const { ethanol, fat, carbohydrate, protein, organicAcid, fibre } = factorsIn[unit];
+  const solids = fibre + read(proteinShare, shift) * (protein - fibre);
+  return m[at.ethanol]! * ethanol + m[at.fat]! * fat + sugarOf(m) * carbohydrate + m[at.acid]! * organicAcid + m[at.solids]! * solids;
+}
+
+const factorsIn = { kJ: factors("kJ"), kcal: factors("kcal") };
+
+function factors(unit: "kJ" | "kcal"): Record<keyof typeof energyFactors, number> {
   const { ethanol, fat, carbohydrate, protein, organicAcid, fibre } = energyFactors;
-  const solids = fibre[unit] + read(proteinShare, shift) * (protein[unit] - fibre[unit]);
-  return (
-    m[at.ethanol]! * ethanol[unit] +
-    m[at.fat]! * fat[unit] +
-    sugarOf(m) * carbohydrate[unit] +
-    m[at.acid]! * organicAcid[unit] +
-    m[at.solids]! * solids
-  );
+  return {
+    ethanol: ethanol[unit],
+    fat: fat[unit],
+    carbohydrate: carbohydrate[unit],
+    protein: protein[unit],
+    organicAcid: organicAcid[unit],
+    fibre: fibre[unit],
+  };
 }

@@ -46,7 +46,7 @@ const spelling: Partial<Record<ShownUnit, string>> = { C: "°C", brix: "°Bx" };
 function decimalsFor(u: number): number {
   const magnitude = Math.floor(Math.log10(u));
   const leading = u / 10 ** magnitude;
-  return (leading < 1.95 ? 1 : 0) - magnitude - (leading >= 9.5 ? 1 : 0);
+  return (leading < 1.95 || leading >= 9.95 ? 1 : 0) - magnitude - (leading >= 9.5 ? 1 : 0);
 }
 
 /** Decimals that show so many significant digits. */

@@ -10,8 +10,10 @@ import { type Mixture, temperatureOf } from "./slush.ts";
  */
 export const glassHeat: Uncertain = { value: 0.5, u: 0.15, why: "how much of the glass a drink touches, practice" };
 
-/** Brings a mixture and a glass of that many J/K at °C together, as a moment after pouring. */
-export function meetGlass(mixture: Mixture, jPerK: number, glassC: number): void {
+/** Brings a mixture and a glass of that many J/K at °C together, as a moment after pouring; answers how warm both are then, °C. */
+export function meetGlass(mixture: Mixture, jPerK: number, glassC: number): number {
   const given = (tC: number): number => jPerK * (glassC - tC);
-  mixture.heatJ += given(temperatureOf(mixture, given));
+  const temperatureC = temperatureOf(mixture, given);
+  mixture.heatJ += given(temperatureC);
+  return temperatureC;
 }

@@ -3,7 +3,7 @@
  * water and ethanol apart at 0 °C.
  */
 
-import { polynomial } from "./polynomial.ts";
+import { type Cubic, cubic } from "./polynomial.ts";
 
 /** J/(g K) of ice at 0 °C, and what it loses for each K below: 1.96 at −20 °C, 1.82 at −40 °C (ice tables). */
 const iceHeat = 2.1;
@@ -22,7 +22,7 @@ export function iceContent(tC: number): number {
   return iceWarming(0, tC) - fusionHeat;
 }
 
-/** Heat capacity as a polynomial of the temperature, J/(g K): c0 + c1 t + c2 t². */
+/** Heat capacity as a cubic of the temperature, J/(g K): c0 + c1 t + c2 t². */
 export type HeatCapacity = readonly [number, number, number];
 
 /** J in a gram of a liquid at this temperature, counted from 0 °C. */
@@ -43,13 +43,16 @@ export const waterHeat: HeatCapacity = [4.21743, -0.00187576, 1.992195e-5];
  * outside −5…41 °C.
  */
 export function ethanolWaterContent(massFraction: number, tC: number): number {
-  const w = massFraction;
-  const c0 = waterHeat[0] + w * polynomial(ethanolBase, w);
-  const c1 = waterHeat[1] + w * polynomial(ethanolSlope, w);
-  return tC * (c0 + tC * (c1 / 2 + (tC * waterHeat[2]) / 3)) + mixingHeat(w);
+  return heatContent(ethanolWaterHeat(massFraction), tC) + mixingHeat(massFraction);
 }
-const ethanolBase: readonly number[] = [3.418875, -17.308941, 20.323858, -8.424408];
-const ethanolSlope: readonly number[] = [-0.06310232, 0.43502724, -0.69643425, 0.33451135];
+
+/** Its heat capacity. */
+export function ethanolWaterHeat(massFraction: number): HeatCapacity {
+  const w = massFraction;
+  return [waterHeat[0] + w * cubic(ethanolBase, w), waterHeat[1] + w * cubic(ethanolSlope, w), waterHeat[2]];
+}
+const ethanolBase: Cubic = [3.418875, -17.308941, 20.323858, -8.424408];
+const ethanolSlope: Cubic = [-0.06310232, 0.43502724, -0.69643425, 0.33451135];
 
 /**
  * Heat of mixing at 0 °C, J per gram of the mixture (negative: it is given off), by mass fraction of
@@ -63,9 +66,9 @@ const ethanolSlope: readonly number[] = [-0.06310232, 0.43502724, -0.69643425, 0
  * spare a quarter of a gram of ice (16 J/g for sucrose, from memory).
  */
 export function mixingHeat(massFraction: number): number {
-  return massFraction * (1 - massFraction) * polynomial(mixing, massFraction);
+  return massFraction * (1 - massFraction) * cubic(mixing, massFraction);
 }
-const mixing: readonly number[] = [-353.8587, 355.2417, 303.6414, -412.9119];
+const mixing: Cubic = [-353.8587, 355.2417, 303.6414, -412.9119];
 
 /**
  * What a gram of dissolved sugar adds to the heat capacity: within 0.05 J/(g K) of the solutions of

@@ -5,7 +5,7 @@
 
 import { volumeOf } from "./ethanol-water.ts";
 import { freezingDepression } from "./freezing.ts";
-import { acidHeat, ethanolWaterContent, type HeatCapacity, heatContent, solidsHeat, sugarHeat } from "./heat.ts";
+import { acidHeat, ethanolWaterHeat, type HeatCapacity, heatContent, mixingHeat, solidsHeat, sugarHeat } from "./heat.ts";
 import { type SugarKind, sugarKinds } from "./plan.ts";
 import { sugars } from "./substances.ts";
 import { sucroseVolumePerGram } from "./sucrose.ts";
@@ -138,14 +138,25 @@ export const disaccharides = sugarKinds.filter((kind) => sugars[kind].disacchari
  * ethanol and water as the mixture they are.
  */
 export function heatIn(m: Masses, tC: number): number {
-  return heatOf(m[water]!, m[ethanol]!, otherHeat(m), tC);
+  return heatAt(warmthOf(m[water]!, m[ethanol]!, otherHeat(m)), tC);
 }
 
-/** The same from its numbers, for a loop that only changes the water and the temperature. */
-export function heatOf(waterG: number, ethanolG: number, others: HeatCapacity, tC: number): number {
+/** The heat in a liquid as it goes with its temperature: J at 0 °C, and its heat capacity in J/K. */
+interface Warmth {
+  readonly at0: number;
+  readonly jPerK: HeatCapacity;
+}
+
+export function heatAt({ at0, jPerK }: Warmth, tC: number): number {
+  return at0 + heatContent(jPerK, tC);
+}
+
+/** From its numbers, for a loop that only changes the water or the temperature. */
+export function warmthOf(waterG: number, ethanolG: number, others: HeatCapacity): Warmth {
   const base = waterG + ethanolG;
-  if (!(base > 0)) return heatContent(others, tC);
-  return base * ethanolWaterContent(ethanolG / base, tC) + heatContent(others, tC);
+  if (!(base > 0)) return { at0: 0, jPerK: others };
+  const c = ethanolWaterHeat(ethanolG / base);
+  return { at0: base * mixingHeat(ethanolG / base), jPerK: [base * c[0] + others[0], base * c[1] + others[1], base * c[2] + others[2]] };
 }
 
 /** Heat capacity of what is not water or ethanol, J/K. */

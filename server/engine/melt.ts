@@ -10,8 +10,8 @@
  */
 
 import { freezingDepression } from "./freezing.ts";
-import { iceContent } from "./heat.ts";
-import { at, disaccharides, heatOf, molesOf, monosaccharides, otherHeat, saltMolarMass } from "./liquid.ts";
+import { fusionHeat, iceContent } from "./heat.ts";
+import { at, disaccharides, heatAt, molesOf, monosaccharides, otherHeat, saltMolarMass, warmthOf } from "./liquid.ts";
 import { zeroOf } from "./roots.ts";
 import { type Mixture, temperatureOf } from "./slush.ts";
 import type { Chill } from "./technique.ts";
@@ -70,19 +70,22 @@ export function meltOf(mixture: Mixture, chill: Chill, ice: IceInUse, ambientC: 
     return w > 0 ? -freezingDepression(ethanol / w, mono / w, di / w, acid / w, salt / w) : 0;
   };
   /** What ice and vessel give up when so much has melted, this much has taken part, and all has come to t. */
+  const iceBefore = ice.massG * iceContent(ice.temperatureC);
   const given = (meltG: number, part: number, t: number): number =>
-    part * ice.massG * iceContent(ice.temperatureC) + part * vesselJPerK * (ambientC - t) - (part * ice.massG - meltG) * iceContent(t);
-  const surplus = (meltG: number, part: number, t: number): number =>
-    heatJ + given(meltG, part, t) - heatOf(water + meltG, ethanol, others, t);
+    part * (iceBefore + vesselJPerK * (ambientC - t)) - (part * ice.massG - meltG) * iceContent(t);
+  const fullSurplus = (meltG: number): number => {
+    const t = alpha * freezing(meltG);
+    return heatJ + given(meltG, 1, t) - heatAt(warmthOf(water + meltG, ethanol, others), t);
+  };
 
-  const meltG = share * fullMelt((melted) => surplus(melted, 1, alpha * freezing(melted)), ice.massG);
+  const meltG = share * fullMelt(fullSurplus, ice.massG);
   const freezingC = freezing(meltG);
-  let temperatureC = zeroOf((t) => surplus(meltG, share, t), alpha * freezingC);
-  let mixtureAfter = heatOf(water + meltG, ethanol, others, temperatureC);
+  const diluted = warmthOf(water + meltG, ethanol, others);
+  let temperatureC = zeroOf((t) => heatJ + given(meltG, share, t) - heatAt(diluted, t), alpha * freezingC);
+  let mixtureAfter = heatAt(diluted, temperatureC);
   if (temperatureC < freezingC - 1e-6) {
-    const diluted = masses.slice();
-    diluted[at.water] = water + meltG;
-    temperatureC = temperatureOf({ masses: diluted, heatJ, freezingOffC: 0 }, (t) => given(meltG, share, t));
+    const wetter = masses.with(at.water, water + meltG);
+    temperatureC = temperatureOf({ masses: wetter, heatJ, freezingOffC: 0 }, (t) => given(meltG, share, t));
     mixtureAfter = heatJ + given(meltG, share, temperatureC); // how much of pure water is frozen at 0 °C only the heat tells
   }
   return {
@@ -92,7 +95,7 @@ export function meltOf(mixture: Mixture, chill: Chill, ice: IceInUse, ambientC: 
     alpha,
     heat: {
       mixtureBefore: heatJ,
-      iceBefore: share * ice.massG * iceContent(ice.temperatureC),
+      iceBefore: share * iceBefore,
       fromVessel: share * vesselJPerK * (ambientC - temperatureC),
       mixtureAfter,
       iceAfter: (share * ice.massG - meltG) * iceContent(temperatureC),
@@ -100,31 +103,29 @@ export function meltOf(mixture: Mixture, chill: Chill, ice: IceInUse, ambientC: 
   };
 }
 
-/** Where a falling function of the melt crosses zero between nothing and all the ice: regula falsi after Illinois. */
+/**
+ * Where a falling, nearly straight function of the melt crosses zero between nothing and all the ice: secants,
+ * from what the surplus would melt at 0 °C on, and halves where a secant leads out of what is still open.
+ */
 function fullMelt(surplus: (meltG: number) => number, iceG: number): number {
+  let last = 0;
+  let atLast = surplus(0);
+  if (!(atLast > 0)) return 0;
   let low = 0;
   let high = iceG;
-  let atLow = surplus(low);
-  if (!(atLow > 0)) return 0;
-  let atHigh = surplus(high);
-  if (atHigh >= 0) return high;
-  const close = 1e-11 * (atLow - atHigh);
-  let side = 0;
+  let melt = Math.min(iceG, atLast / fusionHeat);
   for (let round = 0; round < 100; round++) {
-    const middle = (low * atHigh - high * atLow) / (atHigh - atLow);
-    const there = surplus(middle);
-    if (Math.abs(there) <= close) return middle;
-    if (there > 0) {
-      low = middle;
-      atLow = there;
-      if (side === 1) atHigh /= 2;
-      side = 1;
-    } else {
-      high = middle;
-      atHigh = there;
-      if (side === -1) atLow /= 2;
-      side = -1;
-    }
+    const there = surplus(melt);
+    if (there === 0 || (there > 0 && melt === iceG)) return melt;
+    if (there > 0) low = melt;
+    else high = melt;
+    let next = melt - (there * (melt - last)) / (there - atLast);
+    if (next > iceG && high === iceG) next = iceG;
+    else if (!(next > low && next < high)) next = (low + high) / 2;
+    if (Math.abs(next - melt) < 1e-8 * iceG) return next; // the error is the product of the last two steps
+    last = melt;
+    atLast = there;
+    melt = next;
   }
-  return (low + high) / 2;
+  return melt;
 }

@@ -5,13 +5,13 @@ import { ethanolDensity } from "./ethanol-water.ts";
 import { at, massOf, sugarOf } from "./liquid.ts";
 import { type Figure, type PrepFigureName, type PrepModel, type PrepOutcome, prepFigureNames } from "./plan.ts";
 import { mergeTexts, type Topic } from "./reasons.ts";
-import { differentiate, type Gradients, type Shift, sourcesOf, spreadOf } from "./uncertainty.ts";
+import { differentiate, type Shift, sourcesOf, spreadsOf } from "./uncertainty.ts";
 
 /** Computes a prep from its parts, measured values put in. Uncertainties when the first is asked for. */
 export function assessPrep(model: PrepModel): PrepOutcome {
   const batch = batchOf(model);
   const values = figuresOf(model);
-  let gradients: Gradients | undefined;
+  let spreads: number[] | undefined;
   const value = (name: PrepFigureName): number | null => {
     const number = values[prepFigureNames.indexOf(name)]!;
     return Number.isNaN(number) || because(name, batch, model).length > 0 ? null : number;
@@ -21,8 +21,11 @@ export function assessPrep(model: PrepModel): PrepOutcome {
     figure(name): Figure {
       const number = value(name);
       if (number === null) return { value: null, plusMinus: null, because: because(name, batch, model) };
-      gradients ??= differentiate(sourcesOf(model), (shift) => figuresOf(model, shift));
-      return { value: number, plusMinus: spreadOf(gradients, prepFigureNames.indexOf(name)) };
+      spreads ??= spreadsOf(
+        differentiate(sourcesOf(model), (shift) => figuresOf(model, shift)),
+        prepFigureNames.length,
+      );
+      return { value: number, plusMinus: spreads[prepFigureNames.indexOf(name)]! };
     },
   };
 }

@@ -41,8 +41,9 @@ export function mergeReasons(a: Reasons, b: Reasons): Reasons {
 }
 
 export function mergeTexts(a: readonly string[], b: readonly string[]): readonly string[] {
-  if (b.length === 0 || a === b) return a;
-  return a.length === 0 ? b : [...new Set([...a, ...b])];
+  if (a.length === 0) return b;
+  const more = b.filter((text) => !a.includes(text));
+  return more.length === 0 ? a : [...a, ...more];
 }
 
 /** The same reason for these topics, on top of what is known already. */

@@ -1,17 +1,17 @@
 /** One drink, computed: what goes in the vessel, what the ice does to it, what is poured after. */
 
 import { type Chilled, chillAll } from "./chilling.ts";
-import { costOfAmount, gramsOf, gramsToReach, infuse, type Liquid, liquidOf } from "./composition.ts";
+import { infuse } from "./composition.ts";
 import { energyOf } from "./energy.ts";
 import { ethanolDensity } from "./ethanol-water.ts";
 import { glassHeat, meetGlass } from "./glass.ts";
-import { addMasses, at, freezingPoint, heatIn, type Masses, massOf, noMasses, sugarOf, volumeMl } from "./liquid.ts";
-import { type FigureName, figureNames, type PourPlan, type ServePlan, sugarKinds, type Unknown } from "./plan.ts";
-import { priceChange } from "./price.ts";
-import { addReason, mergeReasons, noReasons, type Reasons, topics } from "./reasons.ts";
-import { heatWithIce, type Mixture, temperatureOf } from "./slush.ts";
+import { addMasses, at, freezingPoint, massOf, sugarOf, volumeMl } from "./liquid.ts";
+import { type Contact, type FigureName, figureNames, type ServePlan, sugarKinds } from "./plan.ts";
+import { displacedMl, pourAll, topUp } from "./pouring.ts";
+import { mergeReasons, type Reasons } from "./reasons.ts";
+import { type Mixture, temperatureOf } from "./slush.ts";
 import { sugars } from "./substances.ts";
-import { isKnown, read, type Shift } from "./uncertainty.ts";
+import { read, type Shift } from "./uncertainty.ts";
 
 /** One run through a plan. Figures stand in the order of `figureNames`; what cannot be said is NaN. */
 export interface Run {
@@ -22,7 +22,7 @@ export interface Run {
   readonly whole: Reasons;
   /** Grams of each pour. */
   readonly grams: number[];
-  readonly contacts: Chilled["contacts"];
+  readonly contacts: readonly Contact[];
   /** The drink in its glass, all serves together, and the ice beside it. */
   readonly served: { readonly mixture: Mixture; readonly iceG: number; readonly iceKind: Chilled["iceKind"] };
 }
@@ -40,59 +40,84 @@ export const leastAcid = 0.15;
  * what the glass melts of it belongs to the minutes of drinking (`standing.ts`).
  */
 export function run(plan: ServePlan, shift?: Shift): Run {
-  const mixture: Mixture = { masses: noMasses(), heatJ: 0, freezingOffC: 0 };
-  const grams = new Array<number>(plan.pours.length).fill(0);
-  const vessel = pourAll(plan, "vessel", mixture, grams, noReasons, shift);
+  const { vessel: mixture, after, grams, vesselReasons, afterReasons } = pourAll(plan, shift);
+  const values = noFigures();
+  const contacts: Contact[] = [];
+  const chilled = chillPoured(plan, mixture, vesselReasons, values, shift, contacts);
+  addMasses(mixture.masses, after.masses, 1);
+  mixture.heatJ += after.heatJ;
+  const { iceG, reasons } = serve(plan, mixture, chilled.iceG, grams, mergeReasons(chilled.reasons, afterReasons), values, shift);
+  const whole = (plan.infused ?? []).reduce((sum, model) => infuse(sum, model), reasons);
+  const iceKind = plan.serveIceG ? (plan.serveIceKind ?? plan.ice.kind) : chilled.iceKind;
+  return { values, vessel: vesselReasons, steps: chilled.reasons, whole, grams, contacts, served: { mixture, iceG, iceKind } };
+}
 
-  const beforeMl = volumeMl(mixture.masses);
-  const beforeG = massOf(mixture.masses);
-  const beforeEthanolG = mixture.masses[at.ethanol]!;
+/** The steps, done to what is in the vessel; writes the figures up to their end. */
+export function chillPoured(
+  plan: ServePlan,
+  mixture: Mixture,
+  reasons: Reasons,
+  values: number[],
+  shift?: Shift,
+  contacts?: Contact[],
+): Chilled {
+  const { masses } = mixture;
+  const beforeMl = volumeMl(masses);
+  values[figureIndex.beforeVolumeMl] = beforeMl;
+  values[figureIndex.beforeMassG] = massOf(masses);
+  values[figureIndex.beforeStrengthPct] = strength(masses[at.ethanol]!, beforeMl);
+  const chilled = chillAll(plan, mixture, reasons, shift, contacts);
+  values[figureIndex.waterMl] = chilled.waterMl;
+  values[figureIndex.dilutionShare] = beforeMl > 0 ? chilled.waterMl / beforeMl : 0;
+  values[figureIndex.vesselTemperatureC] = temperatureOf(mixture);
+  return chilled;
+}
 
-  const chilled = chillAll(plan, mixture, vessel, shift);
-  const vesselC = temperatureOf(mixture);
-  const poured = pourAll(plan, "after", mixture, grams, chilled.reasons, shift);
-  const iceG = plan.serveIceG ? read(plan.serveIceG, shift) * plan.serves : chilled.iceG;
-  let whole = topUp(plan, mixture, grams, iceG, poured, shift);
-  for (const model of plan.infused ?? []) whole = infuse(whole, model, shift);
-  for (const { of, amount, price } of plan.beside ?? []) mixture.masses[at.cost]! += costOfAmount(amount, of, price, shift);
-
+/** All that was poured, chilled, put in its glass and topped up; `leftG` is the ice that comes with it. Writes the other figures. */
+export function serve(
+  plan: ServePlan,
+  mixture: Mixture,
+  leftG: number,
+  grams: number[],
+  before: Reasons,
+  values: number[],
+  shift?: Shift,
+): { readonly iceG: number; readonly reasons: Reasons } {
+  const iceG = plan.serveIceG ? read(plan.serveIceG, shift) * plan.serves : leftG;
+  const reasons = topUp(plan, mixture, grams, iceG, before, shift);
   const { masses } = mixture;
   const afterMl = volumeMl(masses);
-  if (plan.glassC && !(iceG > 0)) meetGlass(mixture, read(glassHeat, shift) * afterMl, read(plan.glassC, shift));
-  const values = new Array<number>(figureNames.length).fill(0);
-  const set = (name: FigureName, value: number) => {
-    values[figureIndex[name]] = value;
-  };
-  set("beforeVolumeMl", beforeMl);
-  set("beforeMassG", beforeG);
-  set("beforeStrengthPct", strength(beforeEthanolG, beforeMl));
-  set("waterMl", chilled.waterMl);
-  set("dilutionShare", beforeMl > 0 ? chilled.waterMl / beforeMl : 0);
-  set("vesselTemperatureC", vesselC);
-  set("afterVolumeMl", afterMl);
-  set("strengthPct", strength(masses[at.ethanol]!, afterMl));
+  const temperatureC =
+    plan.glassC && !(iceG > 0) ? meetGlass(mixture, read(glassHeat, shift) * afterMl, read(plan.glassC, shift)) : temperatureOf(mixture);
   const per100Ml = afterMl > 0 ? 100 / afterMl : 0;
   const acid = masses[at.titratable]! * per100Ml;
   const sweetness = sweetnessG(mixture, shift) * per100Ml;
-  set("sugarGPer100Ml", sugarOf(masses) * per100Ml);
-  set("sweetnessGPer100Ml", sweetness);
-  set("acidGPer100Ml", acid);
-  set("ratio", acid >= leastAcid ? sweetness / acid : Number.NaN);
-  set("saltGPer100Ml", masses[at.salt]! * per100Ml);
-  set("temperatureC", temperatureOf(mixture));
   const capacityMl = plan.glass ? read(plan.glass.capacityMl, shift) * plan.serves : Number.NaN;
-  set("fillShare", (afterMl + displacedMl(iceG, masses)) / capacityMl);
-  set("ethanolG", masses[at.ethanol]!);
-  set("caffeineMg", masses[at.caffeineMg]!);
-  set("densityGPerMl", afterMl > 0 ? massOf(masses) / afterMl : Number.NaN);
-  set("freezingC", freezingPoint(masses));
   const costPerServe = masses[at.cost]! / plan.serves;
-  set("costPerServe", costPerServe);
-  set("pricedPerServe", costPerServe);
-  set("energyKJ", energyOf(masses, "kJ", shift));
-  set("energyKcal", energyOf(masses, "kcal", shift));
-  const iceKind = plan.serveIceG ? (plan.serveIceKind ?? plan.ice.kind) : chilled.iceKind;
-  return { values, vessel, steps: chilled.reasons, whole, grams, contacts: chilled.contacts, served: { mixture, iceG, iceKind } };
+  values[figureIndex.afterVolumeMl] = afterMl;
+  values[figureIndex.strengthPct] = strength(masses[at.ethanol]!, afterMl);
+  values[figureIndex.sugarGPer100Ml] = sugarOf(masses) * per100Ml;
+  values[figureIndex.sweetnessGPer100Ml] = sweetness;
+  values[figureIndex.acidGPer100Ml] = acid;
+  values[figureIndex.ratio] = acid >= leastAcid ? sweetness / acid : Number.NaN;
+  values[figureIndex.saltGPer100Ml] = masses[at.salt]! * per100Ml;
+  values[figureIndex.temperatureC] = temperatureC;
+  values[figureIndex.fillShare] = (afterMl + displacedMl(iceG, masses)) / capacityMl;
+  values[figureIndex.ethanolG] = masses[at.ethanol]!;
+  values[figureIndex.caffeineMg] = masses[at.caffeineMg]!;
+  values[figureIndex.densityGPerMl] = afterMl > 0 ? massOf(masses) / afterMl : Number.NaN;
+  values[figureIndex.freezingC] = freezingPoint(masses);
+  values[figureIndex.costPerServe] = costPerServe;
+  values[figureIndex.pricedPerServe] = costPerServe;
+  values[figureIndex.energyKJ] = energyOf(masses, "kJ", shift);
+  values[figureIndex.energyKcal] = energyOf(masses, "kcal", shift);
+  return { iceG, reasons };
+}
+
+const zeros: readonly number[] = figureNames.map(() => 0);
+
+export function noFigures(): number[] {
+  return zeros.slice();
 }
 
 /** Where each figure stands in `Run.values`. */
@@ -103,75 +128,7 @@ const strength = (ethanolG: number, volume: number): number => (volume > 0 ? (10
 /** Sugars as the weight of sucrose that is as sweet, g. */
 function sweetnessG({ masses }: Mixture, shift: Shift | undefined): number {
   let sum = 0;
-  for (const kind of sugarKinds) sum += masses[at[kind]]! * read(sugars[kind].sweetness, shift);
+  for (const { index, sweetness } of sweetening) sum += masses[index]! * read(sweetness, shift);
   return sum;
 }
-
-// Pouring
-
-function pourAll(plan: ServePlan, stage: PourPlan["stage"], mixture: Mixture, grams: number[], start: Reasons, shift?: Shift): Reasons {
-  let reasons = start;
-  for (let i = 0; i < plan.pours.length; i++) {
-    const pour = plan.pours[i]!;
-    const { amount } = pour;
-    if (pour.stage !== stage || "top" in amount || "topToMl" in amount) continue;
-    const liquid = liquidOf(pour.of, shift);
-    reasons = mergeReasons(reasons, "g" in amount ? liquid.reasonsWeighed : liquid.reasons);
-    const quantity = "ml" in amount ? amount.ml : amount.g;
-    if (isKnown(quantity)) {
-      grams[i] = gramsOf(amount, read(quantity, shift), liquid);
-      pourIn(mixture, liquid, grams[i]!, read(pour.temperatureC, shift));
-    } else reasons = addReason(reasons, quantity.because, ...topics);
-    mixture.masses[at.cost]! += priceChange(grams[i]!, liquid, pour.price, shift);
-  }
-  return reasons;
-}
-
-/** A pour that is frozen brings less heat, for its ice has to thaw. */
-function pourIn(mixture: Mixture, liquid: Liquid, grams: number, tC: number): void {
-  addMasses(mixture.masses, liquid.perGram, grams);
-  mixture.heatJ += grams * (tC < liquid.freezingC ? heatWithIce(liquid.perGram, tC) : heatIn(liquid.perGram, tC));
-}
-
-/** What tops up, in the order of the pours: up to a volume, or up to the washline less the ice. */
-function topUp(plan: ServePlan, mixture: Mixture, grams: number[], iceG: number, start: Reasons, shift?: Shift): Reasons {
-  let reasons = start;
-  for (let i = 0; i < plan.pours.length; i++) {
-    const { amount, of, temperatureC, price } = plan.pours[i]!;
-    if (!("top" in amount || "topToMl" in amount)) continue;
-    const liquid = liquidOf(of, shift);
-    reasons = mergeReasons(reasons, liquid.reasons);
-    if ("topToMl" in amount && isKnown(amount.topToMl)) {
-      grams[i] = gramsToReach(mixture.masses, liquid, read(amount.topToMl, shift));
-    } else if ("top" in amount && plan.glass) {
-      const levelMl = read(plan.glass.capacityMl, shift) * plan.glass.washline * plan.serves;
-      grams[i] = gramsToLevel(mixture.masses, liquid, levelMl, iceG);
-    } else {
-      const because =
-        "topToMl" in amount ? (amount.topToMl as Unknown).because : `no glass is named, so how much ${of.name} tops it up is not known`;
-      reasons = addReason(reasons, because, ...topics);
-      continue;
-    }
-    pourIn(mixture, liquid, grams[i]!, read(temperatureC, shift));
-    mixture.masses[at.cost]! += priceChange(grams[i]!, liquid, price, shift);
-  }
-  return reasons;
-}
-
-/** Grams that bring the drink to this level with its ice floating in it. */
-function gramsToLevel(masses: Masses, liquid: Liquid, levelMl: number, iceG: number): number {
-  let grams = 0;
-  const full = masses.slice();
-  for (let round = 0; round < 5; round++) {
-    const next = gramsToReach(masses, liquid, levelMl - displacedMl(iceG, full));
-    addMasses(full, liquid.perGram, next - grams);
-    grams = next;
-  }
-  return grams;
-}
-
-/** What floating ice displaces: its own weight of the drink. */
-function displacedMl(iceG: number, masses: Masses): number {
-  const drinkG = massOf(masses);
-  return drinkG > 0 ? (iceG * volumeMl(masses)) / drinkG : iceG;
-}
+const sweetening = sugarKinds.map((kind) => ({ index: at[kind], sweetness: sugars[kind].sweetness }));

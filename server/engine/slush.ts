@@ -1,7 +1,7 @@
 /** Liquids that may be partly ice: what a frozen juice brings, and how warm a drink with ice in it is. */
 
 import { iceContent } from "./heat.ts";
-import { at, freezingPoint, heatIn, heatOf, type Masses, otherHeat } from "./liquid.ts";
+import { at, freezingPoint, heatAt, heatIn, type Masses, otherHeat, warmthOf } from "./liquid.ts";
 import { zeroOf } from "./roots.ts";
 
 /** What is in a vessel. */
@@ -33,7 +33,8 @@ export function temperatureOf(mixture: Mixture, given: (tC: number) => number = 
   const ethanolG = masses[at.ethanol]!;
   const others = otherHeat(masses);
   if (waterG + ethanolG + others[0] === 0) return 0;
-  const liquid = zeroOf((t) => heatJ + given(t) - heatOf(waterG, ethanolG, others, t), 0);
+  const warmth = warmthOf(waterG, ethanolG, others);
+  const liquid = zeroOf((t) => heatJ + given(t) - heatAt(warmth, t), 0);
   const start = freezingPoint(masses) + freezingOffC;
   if (!(liquid < start - equal)) return liquid;
   let low = liquid;
@@ -49,7 +50,7 @@ export function temperatureOf(mixture: Mixture, given: (tC: number) => number = 
 const noHeat = (): number => 0;
 
 /** At equilibrium with its ice a liquid stands just at its freezing point: so near, °C, nothing of it is frozen. */
-const equal = 1e-6;
+export const equal = 1e-6;
 
 /**
  * Grams of the water in a liquid that are ice at this temperature, °C: as much as leaves a liquid that

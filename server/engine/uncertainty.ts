@@ -3,7 +3,7 @@
  * moved a little by itself, by identity, so that what occurs twice counts as the one thing it is.
  */
 
-import type { Known, Model, Price, ServePlan, Uncertain } from "./plan.ts";
+import type { Known, Model, Price, Uncertain } from "./plan.ts";
 import { setting, strained } from "./processes.ts";
 import { kindsOf, sugars } from "./substances.ts";
 
@@ -25,32 +25,49 @@ export function isKnown(quantity: Known): quantity is Uncertain {
 /** For each source, the derivative of each figure after it. */
 export type Gradients = ReadonlyMap<Uncertain, number[]>;
 
+/** A source moved up and down by a tenth of its own uncertainty. */
+export interface Shifts {
+  readonly source: Uncertain;
+  readonly up: Shift;
+  readonly down: Shift;
+}
+
+/** Those without uncertainty are left out. */
+export function shiftsOf(sources: Iterable<Uncertain>): Shifts[] {
+  const shifts: Shifts[] = [];
+  for (const source of sources) {
+    const by = source.u / 10;
+    if (by > 0) shifts.push({ source, up: { source, by }, down: { source, by: -by } });
+  }
+  return shifts;
+}
+
 /**
- * Derivatives by central differences over a tenth of each source's own uncertainty. `evaluate` gives
- * the figures with one source moved; NaN where a figure is unknown, and then the derivative is NaN.
- * Sources without uncertainty are left out.
+ * Derivatives by central differences. `evaluate` gives the figures with one source moved; NaN where a figure
+ * is unknown, and then the derivative is NaN. Sources without uncertainty are left out.
  */
 export function differentiate(sources: Iterable<Uncertain>, evaluate: (shift: Shift) => number[]): Gradients {
   const gradients = new Map<Uncertain, number[]>();
-  for (const source of sources) {
-    if (!(source.u > 0)) continue;
-    const by = source.u / 10;
-    const slope = evaluate({ source, by });
-    const below = evaluate({ source, by: -by });
-    for (let i = 0; i < slope.length; i++) slope[i] = (slope[i]! - below[i]!) / (2 * by);
+  for (const { source, up, down } of shiftsOf(sources)) {
+    const slope = evaluate(up);
+    const below = evaluate(down);
+    for (let i = 0; i < slope.length; i++) slope[i] = (slope[i]! - below[i]!) / (2 * up.by);
     gradients.set(source, slope);
   }
   return gradients;
 }
 
-/** The standard uncertainty of the figure with this index: contributions added in quadrature. */
-export function spreadOf(gradients: Gradients, index: number): number {
-  let sum = 0;
-  for (const [source, slopes] of gradients) {
-    const part = slopes[index]! * source.u;
-    if (!Number.isNaN(part)) sum += part * part;
+/** The standard uncertainty of each of so many figures: contributions added in quadrature, unknown ones left out. */
+export function spreadsOf(gradients: Gradients, figures: number): number[] {
+  const spreads = new Array<number>(figures).fill(0);
+  for (const [{ u }, slopes] of gradients) {
+    for (let i = 0; i < figures; i++) {
+      const part = slopes[i]! * u;
+      if (!Number.isNaN(part)) spreads[i]! += part * part;
+    }
   }
-  return Math.sqrt(sum);
+  for (let i = 0; i < figures; i++) spreads[i] = Math.sqrt(spreads[i]!);
+  return spreads;
 }
 
 const ofModels = new WeakMap<Model, ReadonlySet<Uncertain>>();
@@ -98,28 +115,4 @@ function prepSources(prep: Extract<Model, { type: "prep" }>): ReadonlySet<Uncert
 export function priceSources(price: Price | undefined): Uncertain[] {
   if (!price) return [];
   return [...(isKnown(price.amount) ? [price.amount] : []), ...(price.waste ? [price.waste] : [])];
-}
-
-/** Every source in a plan that is not one of its ingredients' own. */
-export function planSources(plan: ServePlan): Set<Uncertain> {
-  const sources = new Set<Uncertain>([plan.ambientC, plan.ice.temperatureC]);
-  const add = (quantity: Uncertain | undefined) => quantity && sources.add(quantity);
-  for (const { price } of [...plan.pours, ...(plan.beside ?? [])]) for (const source of priceSources(price)) sources.add(source);
-  for (const { amount } of plan.beside ?? [])
-    for (const quantity of Object.values<Known>(amount)) if (isKnown(quantity)) sources.add(quantity);
-  for (const { amount, temperatureC } of plan.pours) {
-    sources.add(temperatureC);
-    for (const quantity of Object.values(amount) as (Known | true)[]) if (quantity !== true && isKnown(quantity)) sources.add(quantity);
-  }
-  for (const { ice, seconds, waterShare, toC } of plan.steps) {
-    add(ice?.massG);
-    add(ice?.temperatureC);
-    add(seconds);
-    for (const quantity of [waterShare, toC]) if (quantity && isKnown(quantity)) add(quantity);
-  }
-  add(plan.glassC);
-  add(plan.ice.massG);
-  add(plan.serveIceG);
-  add(plan.glass?.capacityMl);
-  return sources;
 }

@@ -14,6 +14,8 @@ test.each<[number | null, number | null, ShownUnit, string]>([
   [50, 0, "brix", "50.00 °Bx"],
   [1.22965, 0.0001, "g/ml", "1.230 g/ml"],
   [0, 0, "ml", "0 ml"],
+  [-5, 1, "C", "−5.0 ± 1.0 °C"],
+  [-5, 1 - 1e-9, "C", "−5.0 ± 1.0 °C"],
   [-0.001, 0.4, "C", "0.0 ± 0.4 °C"],
   [null, null, "% vol", "unknown"],
 ])("%s ± %s %s is shown as %s", (value, plusMinus, unit, text) => expect(show({ value, plusMinus }, unit)).toBe(text));

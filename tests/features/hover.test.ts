@@ -323,7 +323,7 @@ describe("a step's sum", () => {
     ["sti<>r 30 s", ["49 % of the way from 0 °C"]],
     ["shake with 20 g crushed i<>ce", ["all the ice melts before it is so cold"]],
     ["blend without i<>ce", ["No ice: nothing melts.", "no Adds"]],
-    ["hold at -5<> C", ["Takes it from", "to −5 ± 1 °C", "it stays liquid"]],
+    ["hold at -5<> C", ["Takes it from", "to −5.0 ± 1.0 °C", "it stays liquid"]],
     ["fre<>eze", ["part of it is ice"]],
     ["pre-dil<>ute 25 %", [/Adds 26\.\d ± 0\.\d ml water/]],
     ["pre-dil<>ute", ["unknown: how much water “pre-dilute” adds is not stated"]],

@@ -83,7 +83,7 @@ class Tally {
 
   /** Counts a draw, unless the figure is unknown, or as good as certain. */
   count(figure: FigureName, drawn: number, { value, plusMinus }: Figure): void {
-    if (value === null || plusMinus === null || !(plusMinus > 1e-9 * Math.max(1, Math.abs(value)))) return;
+    if (value === null || plusMinus === null || !(plusMinus > 1e-6 * Math.max(1, Math.abs(value)))) return;
     const counts = this.#counts.get(figure) ?? { draws: 0, in1: 0, in2: 0 };
     this.#counts.set(figure, counts);
     const off = Math.abs(drawn - value) / plusMinus;
