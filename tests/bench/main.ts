@@ -4,10 +4,11 @@
  */
 import { readFileSync, writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
+import { engineSpeed } from "./engine.ts";
 import { type HouseFile, makeHouse, makeOneFile } from "./house.ts";
 import { type ColdStart, coldStart, openAll, readFolder, Session } from "./measure.ts";
 import { parseSpeeds } from "./parse.ts";
-import { type EditRow, type Figures, type OpenRow, oneFile, report } from "./report.ts";
+import { type EditRow, engineReport, type Figures, type OpenRow, oneFile, report } from "./report.ts";
 import { bare, type Contender, json, jsonFromNpm, layOnDisk, ours, writeHouse } from "./servers.ts";
 
 const { values: flags, positionals } = parseArgs({
@@ -15,12 +16,14 @@ const { values: flags, positionals } = parseArgs({
     sizes: { type: "string", default: "1,100,1000,10000" },
     edits: { type: "string", default: "200" },
     print: { type: "boolean", default: false },
+    engine: { type: "boolean", default: false },
     "write-house": { type: "boolean", default: false },
   },
   allowPositionals: true,
 });
 
 if (flags["write-house"]) writeHouse(makeHouse(Number(positionals[0])), positionals[1]!);
+else if (flags.engine) show("engine", engineReport(engineSpeed()));
 else void run(); // A rejection ends the process with 1.
 
 async function run() {
@@ -40,9 +43,13 @@ async function run() {
       say("edits, one file", await editRow(oneFile, [makeOneFile(1000)], edits)),
     ],
   };
-  const text = report(figures);
+  show("measured", report(figures));
+  show("engine", engineReport(engineSpeed()));
+}
+
+function show(part: "measured" | "engine", text: string) {
   console.log(`\n${text}`);
-  if (!flags.print) writeBetweenMarkers("tests/bench/README.md", text);
+  if (!flags.print) writeBetweenMarkers("tests/bench/README.md", part, text);
 }
 
 async function coldStarts(runs: number): Promise<Figures["cold"]> {
@@ -109,8 +116,8 @@ function say<T>(what: string, result: T): T {
   return result;
 }
 
-function writeBetweenMarkers(path: string, text: string) {
-  const [begin, end] = ["<!-- begin: measured -->", "<!-- end: measured -->"];
+function writeBetweenMarkers(path: string, part: string, text: string) {
+  const [begin, end] = [`<!-- begin: ${part} -->`, `<!-- end: ${part} -->`];
   const page = readFileSync(path, "utf8");
   const [before, after] = [page.indexOf(begin), page.indexOf(end)];
   if (before < 0 || after < before) throw new Error(`${path} has lost its markers ${begin} and ${end}`);

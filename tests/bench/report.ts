@@ -1,5 +1,6 @@
 /** Measured figures as the tables of README.md. A ratio is ours ÷ theirs: below 1 is faster or smaller than theirs. */
 import { cpus, loadavg, totalmem } from "node:os";
+import type { EngineSpeed } from "./engine.ts";
 import type { ColdStart, Opened } from "./measure.ts";
 import type { ParseSpeed } from "./parse.ts";
 import { percentile } from "./percentile.ts";
@@ -106,6 +107,23 @@ export function report({ cold, edits, opens, parses }: Figures): string {
     ),
     "### Against the aims",
     aims({ cold, edits, opens, parses }),
+  ].join("\n\n");
+}
+
+/** One drink by the engine alone; times the plain sum. */
+export function engineReport({ sum, values, figures }: EngineSpeed): string {
+  const row = (what: string, us: number) => [what, us < 1 ? us.toFixed(2) : us.toFixed(1), count(Math.round(us / sum))];
+  return [
+    machine(),
+    table(
+      ["eight pours, shaken", "µs", "times the plain sum"],
+      [
+        row("volumes × strengths ÷ volume, as a spreadsheet has it", sum),
+        row("all figures", values),
+        row("all figures, each with its uncertainty", figures),
+      ],
+    ),
+    `Aim for the last: at most 50 µs; reached: ${figures <= 50 ? "yes" : "**no**"}.`,
   ].join("\n\n");
 }
 

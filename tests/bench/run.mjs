@@ -3,6 +3,7 @@
  *
  * --sizes 1,100,1000,10000   how many files the houses have
  * --edits 200                how many edits are timed at each size
+ * --engine                   the engine alone, a few seconds
  * --print                    print the figures only, leave README.md as it is
  * --write-house N FOLDER     only write a house of N files to a folder, to look at or to profile with
  */
