@@ -16,6 +16,8 @@ export interface Chilled {
   /** Ice that the method leaves with the drink, g. */
   readonly iceG: number;
   readonly iceKind: IcePlan["kind"];
+  /** Of the mixture, as ice left it, °C; undefined where something was done to it since, or no ice. */
+  readonly temperatureC: number | undefined;
   readonly reasons: Reasons;
 }
 
@@ -25,10 +27,11 @@ export interface Chilled {
  * temperature that nobody stated the temperature, and the volume too where ice melts in it after that.
  */
 export function chillAll(plan: ServePlan, mixture: Mixture, reasons: Reasons, shift?: Shift, contacts?: Contact[]): Chilled {
-  const chilled = { waterMl: 0, iceG: 0, iceKind: plan.ice.kind, reasons };
+  const chilled = { waterMl: 0, iceG: 0, iceKind: plan.ice.kind, temperatureC: undefined as number | undefined, reasons };
   let left = { iceG: 0, iceKind: plan.ice.kind };
   for (const step of plan.steps) {
     const { technique, waterShare, toC } = step;
+    if (waterShare || toC) chilled.temperatureC = undefined;
     if (waterShare && isKnown(waterShare)) {
       chilled.waterMl += addWater(mixture, read(waterShare, shift) * volumeMl(mixture.masses), read(plan.ambientC, shift));
     } else if (waterShare) chilled.reasons = addReason(chilled.reasons, waterShare.because, "volume");
@@ -37,8 +40,9 @@ export function chillAll(plan: ServePlan, mixture: Mixture, reasons: Reasons, sh
     if (technique.chill && massOf(mixture.masses) > 0) {
       const [heatUnknown] = chilled.reasons.heat;
       if (heatUnknown !== undefined) chilled.reasons = addReason(chilled.reasons, heatUnknown, "volume");
-      const { waterMl, leftG } = chillOnce(plan, step, mixture, shift, contacts);
+      const { waterMl, leftG, temperatureC } = chillOnce(plan, step, mixture, shift, contacts);
       chilled.waterMl += waterMl;
+      chilled.temperatureC = temperatureC;
       left = { iceG: leftG, iceKind: (step.ice ?? plan.ice).kind };
     }
     if (technique.iceInGlass) Object.assign(chilled, left);
@@ -104,7 +108,7 @@ function chillOnce(plan: ServePlan, step: StepPlan, mixture: Mixture, shift: Shi
       restOfIceJ: heat.iceAfter - heat.iceBefore - meltingJ,
     });
   }
-  return { waterMl: (1000 * waterG) / waterDensity, leftG };
+  return { waterMl: (1000 * waterG) / waterDensity, leftG, temperatureC: chill.drunk ? undefined : afterC };
 }
 
 /** By how much the freezing point rose with the last grams of water. */

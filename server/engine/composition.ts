@@ -1,7 +1,19 @@
 /** What an ingredient is made of: from its label, or from the parts that it was made of. */
 
 import { ethanolDensity } from "./ethanol-water.ts";
-import { addMasses, at, freezingPoint, type Masses, massOf, noMasses, noNegativeWater, sugarOf, volumeMl } from "./liquid.ts";
+import {
+  addMasses,
+  at,
+  freezingPoint,
+  type Masses,
+  massOf,
+  noMasses,
+  noNegativeWater,
+  sugarOf,
+  volumeMl,
+  type Warmth,
+  warmthIn,
+} from "./liquid.ts";
 import { type Making, make, type Solid } from "./making.ts";
 import type { Amount, Content, Known, Model, PrepModel, PrepPart, Price, SolidSort, StockModel, Uncertain } from "./plan.ts";
 import { costOf, priceChange } from "./price.ts";
@@ -18,6 +30,7 @@ export interface Liquid {
   readonly gPerMl: number;
   /** °C at which it starts to freeze. */
   readonly freezingC: number;
+  readonly warmth: Warmth;
   readonly reasons: Reasons;
   /** Where it is weighed instead of measured: see `reasons.ts`. */
   readonly reasonsWeighed: Reasons;
@@ -152,6 +165,7 @@ function perGramOf(masses: Masses, reasons: Reasons, reasonsWeighed: Reasons, he
     mlPerGram,
     gPerMl: heapDensity ?? 1 / mlPerGram,
     freezingC: freezingPoint(perGram),
+    warmth: warmthIn(perGram),
     reasons,
     reasonsWeighed,
   };
@@ -190,7 +204,7 @@ export function batchOf(prep: PrepModel, shift?: Shift): Batch {
       if (discarded && !upTo) {
         if (strained) solids.push(solidOf(of, amount, strained, shift));
         reasons = infuse(reasons, of, shift);
-        masses[at.cost]! += costOfAmount(amount, of, price, shift);
+        masses[at.cost]! += costOfAmount(amount, liquidOf(of, shift), price, shift);
       }
       if (discarded || upTo !== ("upToG" in amount || "upToMl" in amount)) continue;
       const liquid = liquidOf(of, shift);
@@ -239,8 +253,7 @@ function solidOf(of: Model, amount: PrepPart["amount"], sort: SolidSort, shift: 
 }
 
 /** What an amount that brings no mass costs; nothing where the amount is not known. */
-export function costOfAmount(amount: PrepPart["amount"], of: Model, price: Price | undefined, shift: Shift | undefined): number {
-  const liquid = liquidOf(of, shift);
+export function costOfAmount(amount: PrepPart["amount"], liquid: Liquid, price: Price | undefined, shift?: Shift): number {
   const [quantity] = Object.values(amount) as [Known];
   const value = isKnown(quantity) ? read(quantity, shift) : 0;
   return costOf("ml" in amount || "upToMl" in amount ? value * liquid.gPerMl : value, liquid, price, shift);

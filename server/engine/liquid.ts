@@ -42,8 +42,11 @@ const { water, ethanol, acid, acidMmol, salt, solids, fat, extraMl } = at;
 const firstSugar = at[sugarKinds[0]];
 const afterSugars = firstSugar + sugarKinds.length;
 
-/** A plain array is made several times faster than a typed one, and a drink makes dozens. */
-const nothing: Masses = componentNames.map(() => 0);
+/**
+ * A plain array is made several times faster than a typed one, and a drink makes dozens. One that held fractions
+ * before keeps room for them, and so do its copies.
+ */
+const nothing: Masses = componentNames.map(() => 0.5).fill(0);
 
 export function noMasses(): Masses {
   return nothing.slice();
@@ -138,13 +141,17 @@ export const disaccharides = sugarKinds.filter((kind) => sugars[kind].disacchari
  * ethanol and water as the mixture they are.
  */
 export function heatIn(m: Masses, tC: number): number {
-  return heatAt(warmthOf(m[water]!, m[ethanol]!, otherHeat(m)), tC);
+  return heatAt(warmthIn(m), tC);
 }
 
 /** The heat in a liquid as it goes with its temperature: J at 0 °C, and its heat capacity in J/K. */
-interface Warmth {
+export interface Warmth {
   readonly at0: number;
   readonly jPerK: HeatCapacity;
+}
+
+export function warmthIn(m: Masses): Warmth {
+  return warmthOf(m[water]!, m[ethanol]!, otherHeat(m));
 }
 
 export function heatAt({ at0, jPerK }: Warmth, tC: number): number {

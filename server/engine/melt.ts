@@ -53,8 +53,9 @@ export interface Melt {
  */
 export function meltOf(mixture: Mixture, chill: Chill, ice: IceInUse, ambientC: number, seconds: number, vesselJPerK: number): Melt {
   const settledS = chill.settledS ?? chill.usualS;
-  const share = Math.min(1, Math.expm1(-seconds / chill.timeConstantS) / Math.expm1(-settledS / chill.timeConstantS));
-  const alpha = 1 - (1 - chill.alpha) * Math.exp(-Math.max(0, seconds - settledS) / chill.timeConstantS);
+  const { timeConstantS } = chill;
+  const share = seconds < settledS ? Math.expm1(-seconds / timeConstantS) / Math.expm1(-settledS / timeConstantS) : 1;
+  const alpha = seconds > settledS ? 1 - (1 - chill.alpha) * Math.exp((settledS - seconds) / timeConstantS) : chill.alpha;
 
   const { masses, heatJ } = mixture;
   const ethanol = masses[at.ethanol]!;

@@ -1,7 +1,7 @@
 /** What is poured: the sum of what meets the ice and of what comes after it, and what tops up. */
 
 import { costOfAmount, gramsOf, gramsToReach, type Liquid, liquidOf } from "./composition.ts";
-import { addMasses, at, heatIn, type Masses, massOf, noMasses, volumeMl } from "./liquid.ts";
+import { addMasses, at, heatAt, type Masses, massOf, noMasses, volumeMl } from "./liquid.ts";
 import type { Beside, PourPlan, ServePlan, Unknown } from "./plan.ts";
 import { priceChange } from "./price.ts";
 import { addReason, mergeReasons, noReasons, type Reasons, topics } from "./reasons.ts";
@@ -29,15 +29,16 @@ export function pourAll(plan: ServePlan, shift?: Shift): Poured {
   for (let i = 0; i < plan.pours.length; i++) {
     const pour = plan.pours[i]!;
     if (isTop(pour)) continue;
+    const liquid = liquidOf(pour.of, shift);
     if (pour.stage === "vessel") {
-      grams[i] = pourOne(pour, vessel, 1, shift);
-      vesselReasons = reasonsOf(pour, vesselReasons);
+      grams[i] = pourOne(pour, liquid, vessel, 1, shift);
+      vesselReasons = reasonsOf(pour, liquid, vesselReasons);
     } else {
-      grams[i] = pourOne(pour, after, 1, shift);
-      afterReasons = reasonsOf(pour, afterReasons);
+      grams[i] = pourOne(pour, liquid, after, 1, shift);
+      afterReasons = reasonsOf(pour, liquid, afterReasons);
     }
   }
-  for (const beside of plan.beside ?? []) payFor(beside, after, 1, shift);
+  for (const beside of plan.beside ?? []) payFor(beside, liquidOf(beside.of, shift), after, 1, shift);
   return { vessel, after, grams, vesselReasons, afterReasons };
 }
 
@@ -50,11 +51,10 @@ export function isTop({ amount }: PourPlan): boolean {
   return "top" in amount || "topToMl" in amount;
 }
 
-/** Adds a pour that tops nothing up, so many times; answers the grams of one. */
-export function pourOne({ of, amount, temperatureC, price }: PourPlan, mixture: Mixture, times: number, shift?: Shift): number {
+/** Adds a pour that tops nothing up, made of this liquid, so many times; answers the grams of one. */
+export function pourOne({ amount, temperatureC, price }: PourPlan, liquid: Liquid, mixture: Mixture, times: number, shift?: Shift): number {
   if ("top" in amount || "topToMl" in amount) return 0;
   const quantity = "ml" in amount ? amount.ml : amount.g;
-  const liquid = liquidOf(of, shift);
   const grams = isKnown(quantity) ? gramsOf(amount, read(quantity, shift), liquid) : 0;
   if (grams !== 0) pourIn(mixture, liquid, times * grams, read(temperatureC, shift));
   if (price) mixture.masses[at.cost]! += times * priceChange(grams, liquid, price, shift);
@@ -62,12 +62,11 @@ export function pourOne({ of, amount, temperatureC, price }: PourPlan, mixture: 
 }
 
 /** Adds what is paid for and not drunk, so many times. */
-export function payFor({ of, amount, price }: Beside, mixture: Mixture, times: number, shift?: Shift): void {
-  mixture.masses[at.cost]! += times * costOfAmount(amount, of, price, shift);
+export function payFor({ amount, price }: Beside, liquid: Liquid, mixture: Mixture, times: number, shift?: Shift): void {
+  mixture.masses[at.cost]! += times * costOfAmount(amount, liquid, price, shift);
 }
 
-function reasonsOf({ of, amount }: PourPlan, start: Reasons): Reasons {
-  const liquid = liquidOf(of);
+function reasonsOf({ amount }: PourPlan, liquid: Liquid, start: Reasons): Reasons {
   const reasons = mergeReasons(start, "g" in amount ? liquid.reasonsWeighed : liquid.reasons);
   const quantity = "ml" in amount ? amount.ml : "g" in amount ? amount.g : undefined;
   return quantity && !isKnown(quantity) ? addReason(reasons, quantity.because, ...topics) : reasons;
@@ -76,7 +75,7 @@ function reasonsOf({ of, amount }: PourPlan, start: Reasons): Reasons {
 /** A pour that is frozen brings less heat, for its ice has to thaw. */
 function pourIn(mixture: Mixture, liquid: Liquid, grams: number, tC: number): void {
   addMasses(mixture.masses, liquid.perGram, grams);
-  mixture.heatJ += grams * (tC < liquid.freezingC ? heatWithIce(liquid.perGram, tC) : heatIn(liquid.perGram, tC));
+  mixture.heatJ += grams * (tC < liquid.freezingC ? heatWithIce(liquid.perGram, tC) : heatAt(liquid.warmth, tC));
 }
 
 /** What tops up, in the order of the pours: up to a volume, or up to the washline less the ice. */
@@ -109,7 +108,7 @@ function gramsToLevel(masses: Masses, liquid: Liquid, levelMl: number, iceG: num
   let grams = 0;
   const full = masses.slice();
   for (let round = 0; round < 5; round++) {
-    const next = gramsToReach(masses, liquid, levelMl - displacedMl(iceG, full));
+    const next = gramsToReach(masses, liquid, levelMl - displacedMl(iceG, massOf(full), volumeMl(full)));
     addMasses(full, liquid.perGram, next - grams);
     grams = next;
   }
@@ -117,7 +116,6 @@ function gramsToLevel(masses: Masses, liquid: Liquid, levelMl: number, iceG: num
 }
 
 /** What floating ice displaces: its own weight of the drink. */
-export function displacedMl(iceG: number, masses: Masses): number {
-  const drinkG = massOf(masses);
-  return drinkG > 0 ? (iceG * volumeMl(masses)) / drinkG : iceG;
+export function displacedMl(iceG: number, drinkG: number, drinkMl: number): number {
+  return drinkG > 0 ? (iceG * drinkMl) / drinkG : iceG;
 }

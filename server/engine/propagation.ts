@@ -7,7 +7,7 @@
  * are some twenty, however many sources there are.
  */
 
-import { liquidOf, movedLiquids } from "./composition.ts";
+import { type Liquid, liquidOf, movedLiquids } from "./composition.ts";
 import { proteinShare } from "./energy.ts";
 import { glassHeat } from "./glass.ts";
 import { addMasses, at, massOf, noMasses } from "./liquid.ts";
@@ -18,7 +18,7 @@ import { chillPoured, figureIndex, noFigures, serve } from "./serve.ts";
 import { equal, type Mixture } from "./slush.ts";
 import { sugars } from "./substances.ts";
 import { modelDoubt } from "./techniques.ts";
-import { type Gradients, isKnown, priceSources, type Shift, shiftsOf } from "./uncertainty.ts";
+import { type Gradients, isKnown, priceSources, type Shift, shiftsOf, stepOf } from "./uncertainty.ts";
 
 /**
  * Of every source with an uncertainty the derivative of each figure, in the order of `figureNames`. `figures`
@@ -42,16 +42,16 @@ export function gradientsOf(plan: ServePlan, figures: readonly number[]): Gradie
   moveIn(serving, servingSources(plan, serving.entering[ice]!));
   return gradients;
 
-  function moveOne<Part extends PourPlan | Beside>(
-    part: Part,
-    bring: (part: Part, to: Mixture, times: number, shift: Shift) => void,
-    to: Link,
-  ) {
-    for (const { source, up, down } of shiftsOf(partSources(part))) {
+  function moveOne<Part extends PourPlan | Beside>(part: Part, bring: Bring<Part>, to: Link) {
+    const base = liquidOf(part.of);
+    for (const { source, up, down } of movedLiquids(part.of)) move(source, up, down);
+    for (const { source, up, down } of shiftsOf(partSources(part))) move(source, base, base, up, down);
+
+    function move(source: Uncertain, more: Liquid, less: Liquid, up?: Shift, down?: Shift) {
       const change = emptyMixture();
-      const times = 1 / (2 * up.by);
-      bring(part, change, times, up);
-      bring(part, change, -times, down);
+      const times = 1 / (2 * stepOf(source));
+      bring(part, more, change, times, up);
+      bring(part, less, change, -times, down);
       to.follow(flowOf(change, 0), slopesOf(source));
     }
   }
@@ -65,6 +65,8 @@ export function gradientsOf(plan: ServePlan, figures: readonly number[]): Gradie
     }
   }
 }
+
+type Bring<Part> = (part: Part, liquid: Liquid, to: Mixture, times: number, shift?: Shift) => void;
 
 /** What goes on from link to link: a mixture's masses, its heat, its freezing offset, and the ice beside it. */
 type Flow = number[];
@@ -151,10 +153,9 @@ function link(entering: Flow, before: readonly number[], figures: Link["figures"
 // Sources, by what reads them
 
 function partSources(part: PourPlan | Beside): Uncertain[] {
-  const { of, amount, price } = part;
+  const { amount, price } = part;
   const sources = priceSources(price);
   const add = (source: Uncertain) => sources.includes(source) || sources.push(source);
-  for (const { source } of movedLiquids(of)) add(source);
   const quantity = "ml" in amount ? amount.ml : "g" in amount ? amount.g : "topToMl" in amount ? amount.topToMl : undefined;
   if (quantity && isKnown(quantity)) add(quantity);
   if ("temperatureC" in part) add(part.temperatureC);
@@ -192,7 +193,9 @@ function servingSources(plan: ServePlan, leftG: number): Uncertain[] {
     const { perGram } = liquidOf(pour.of);
     for (const kind of sugarKinds) if (perGram[at[kind]]! > 0) add(sugars[kind].sweetness);
     if (perGram[at.solids]! > 0) add(proteinShare);
-    if (isTop(pour)) partSources(pour).forEach(add);
+    if (!isTop(pour)) continue;
+    for (const { source } of movedLiquids(pour.of)) add(source);
+    partSources(pour).forEach(add);
   }
   return sources;
 }

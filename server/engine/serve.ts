@@ -69,7 +69,7 @@ export function chillPoured(
   const chilled = chillAll(plan, mixture, reasons, shift, contacts);
   values[figureIndex.waterMl] = chilled.waterMl;
   values[figureIndex.dilutionShare] = beforeMl > 0 ? chilled.waterMl / beforeMl : 0;
-  values[figureIndex.vesselTemperatureC] = temperatureOf(mixture);
+  values[figureIndex.vesselTemperatureC] = chilled.temperatureC ?? temperatureOf(mixture);
   return chilled;
 }
 
@@ -87,6 +87,7 @@ export function serve(
   const reasons = topUp(plan, mixture, grams, iceG, before, shift);
   const { masses } = mixture;
   const afterMl = volumeMl(masses);
+  const afterG = massOf(masses);
   const temperatureC =
     plan.glassC && !(iceG > 0) ? meetGlass(mixture, read(glassHeat, shift) * afterMl, read(plan.glassC, shift)) : temperatureOf(mixture);
   const per100Ml = afterMl > 0 ? 100 / afterMl : 0;
@@ -102,10 +103,10 @@ export function serve(
   values[figureIndex.ratio] = acid >= leastAcid ? sweetness / acid : Number.NaN;
   values[figureIndex.saltGPer100Ml] = masses[at.salt]! * per100Ml;
   values[figureIndex.temperatureC] = temperatureC;
-  values[figureIndex.fillShare] = (afterMl + displacedMl(iceG, masses)) / capacityMl;
+  values[figureIndex.fillShare] = (afterMl + displacedMl(iceG, afterG, afterMl)) / capacityMl;
   values[figureIndex.ethanolG] = masses[at.ethanol]!;
   values[figureIndex.caffeineMg] = masses[at.caffeineMg]!;
-  values[figureIndex.densityGPerMl] = afterMl > 0 ? massOf(masses) / afterMl : Number.NaN;
+  values[figureIndex.densityGPerMl] = afterMl > 0 ? afterG / afterMl : Number.NaN;
   values[figureIndex.freezingC] = freezingPoint(masses);
   values[figureIndex.costPerServe] = costPerServe;
   values[figureIndex.pricedPerServe] = costPerServe;
@@ -114,7 +115,7 @@ export function serve(
   return { iceG, reasons };
 }
 
-const zeros: readonly number[] = figureNames.map(() => 0);
+const zeros: readonly number[] = figureNames.map(() => 0.5).fill(0); // see `nothing` in `liquid.ts`
 
 export function noFigures(): number[] {
   return zeros.slice();

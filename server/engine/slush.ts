@@ -1,7 +1,7 @@
 /** Liquids that may be partly ice: what a frozen juice brings, and how warm a drink with ice in it is. */
 
 import { iceContent } from "./heat.ts";
-import { at, freezingPoint, heatAt, heatIn, type Masses, otherHeat, warmthOf } from "./liquid.ts";
+import { at, freezingPoint, heatAt, heatIn, type Masses, warmthIn } from "./liquid.ts";
 import { zeroOf } from "./roots.ts";
 
 /** What is in a vessel. */
@@ -29,11 +29,8 @@ export function heatWithIce(masses: Masses, tC: number, freezingOffC = 0): numbe
  */
 export function temperatureOf(mixture: Mixture, given: (tC: number) => number = noHeat): number {
   const { masses, heatJ, freezingOffC } = mixture;
-  const waterG = masses[at.water]!;
-  const ethanolG = masses[at.ethanol]!;
-  const others = otherHeat(masses);
-  if (waterG + ethanolG + others[0] === 0) return 0;
-  const warmth = warmthOf(waterG, ethanolG, others);
+  const warmth = warmthIn(masses);
+  if (warmth.jPerK[0] === 0) return 0;
   const liquid = zeroOf((t) => heatJ + given(t) - heatAt(warmth, t), 0);
   const start = freezingPoint(masses) + freezingOffC;
   if (!(liquid < start - equal)) return liquid;

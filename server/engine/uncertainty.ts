@@ -25,7 +25,12 @@ export function isKnown(quantity: Known): quantity is Uncertain {
 /** For each source, the derivative of each figure after it. */
 export type Gradients = ReadonlyMap<Uncertain, number[]>;
 
-/** A source moved up and down by a tenth of its own uncertainty. */
+/** By how much a source is moved. */
+export function stepOf({ u }: Uncertain): number {
+  return u / 10;
+}
+
+/** A source moved up and down. */
 export interface Shifts {
   readonly source: Uncertain;
   readonly up: Shift;
@@ -36,7 +41,7 @@ export interface Shifts {
 export function shiftsOf(sources: Iterable<Uncertain>): Shifts[] {
   const shifts: Shifts[] = [];
   for (const source of sources) {
-    const by = source.u / 10;
+    const by = stepOf(source);
     if (by > 0) shifts.push({ source, up: { source, by }, down: { source, by: -by } });
   }
   return shifts;

@@ -14,9 +14,9 @@ export function paidFor({ plan, pours, outcome }: Assessment): Paid[] {
     const filledUp = "top" in amount || "topToMl" in amount;
     const cost = filledUp
       ? costOf(outcome.poured(index)?.g ?? 0, liquidOf(of), price, undefined)
-      : costOfAmount(amount, of, price, undefined);
+      : costOfAmount(amount, liquidOf(of), price);
     return { name: pours[index]?.ingredient.resolution.text ?? of.name, cost };
   });
-  const beside = (plan.beside ?? []).map(({ of, amount, price }) => ({ name: of.name, cost: costOfAmount(amount, of, price, undefined) }));
+  const beside = (plan.beside ?? []).map(({ of, amount, price }) => ({ name: of.name, cost: costOfAmount(amount, liquidOf(of), price) }));
   return [...poured, ...beside].filter(({ cost }) => cost > 0);
 }

@@ -109,7 +109,7 @@ describe("the glass", () => {
   test("warms or cools the drink as far as its heat goes, and melts nothing in the tin", () => {
     const [none, cold, room] = [served(undefined), served(4), served(20)];
     expect(room.value("waterMl")).toBe(none.value("waterMl"));
-    expect(room.value("vesselTemperatureC")).toBe(none.value("temperatureC"));
+    expect(room.value("vesselTemperatureC")).toBeCloseTo(none.value("temperatureC")!, 9);
     expect(cold.value("temperatureC")! - none.value("temperatureC")!).toBeGreaterThan(0.5);
     expect(room.value("temperatureC")).toBeGreaterThan(cold.value("temperatureC")! + 1);
     // By hand: 159 ml of drink of about 3.9 J/(K ml) and 0.5 J/(K ml) of glass share the heat.
