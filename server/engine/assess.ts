@@ -50,9 +50,11 @@ class Assessed implements Outcome {
   }
 
   figure(name: FigureName): Figure {
-    const value = this.value(name);
-    if (value === null) return { value, plusMinus: null, because: reasonsFor(name, this.#run, this.#plan) };
-    return { value, plusMinus: this.#allSpreads()[figureIndex[name]]! };
+    const index = figureIndex[name];
+    const value = this.#run.values[index]!;
+    const because = reasonsFor(name, this.#run, this.#plan);
+    if (Number.isNaN(value) || because.length > 0) return { value: null, plusMinus: null, because };
+    return { value, plusMinus: this.#allSpreads()[index]! };
   }
 
   gradient(name: FigureName): ReadonlyMap<Uncertain, number> {

@@ -271,16 +271,25 @@ export function gramsOf(amount: Amount, value: number, liquid: Liquid): number {
   return "ml" in amount ? value * liquid.gPerMl : value;
 }
 
-/** Grams of a liquid that bring what is there to this volume in ml at 20 °C; 0 where it is fuller already. */
-export function gramsToReach(masses: Masses, liquid: Liquid, targetMl: number): number {
+/**
+ * Grams of a liquid that bring what is there to this level in ml at 20 °C, with so much ice floating in it; 0
+ * where it is fuller already.
+ */
+export function gramsToReach(masses: Masses, liquid: Liquid, targetMl: number, iceG = 0): number {
   let grams = 0;
   const sum = masses.slice();
-  for (let round = 0; round < 20; round++) {
-    const missing = targetMl - volumeMl(sum);
+  for (let round = 0; round < 30; round++) {
+    const sumMl = volumeMl(sum);
+    const missing = targetMl - sumMl - displacedMl(iceG, massOf(sum), sumMl);
     const step = Math.max(missing / liquid.mlPerGram, -grams);
     grams += step;
     addMasses(sum, liquid.perGram, step);
-    if (Math.abs(step) < 1e-12) break;
+    if (Math.abs(step) <= 1e-14 * targetMl) break;
   }
   return grams;
+}
+
+/** What floating ice displaces: its own weight of the drink. */
+export function displacedMl(iceG: number, drinkG: number, drinkMl: number): number {
+  return drinkG > 0 ? (iceG * drinkMl) / drinkG : iceG;
 }

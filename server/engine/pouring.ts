@@ -1,7 +1,7 @@
 /** What is poured: the sum of what meets the ice and of what comes after it, and what tops up. */
 
 import { costOfAmount, gramsOf, gramsToReach, type Liquid, liquidOf } from "./composition.ts";
-import { addMasses, at, heatAt, type Masses, massOf, noMasses, volumeMl } from "./liquid.ts";
+import { addMasses, at, heatAt, noMasses } from "./liquid.ts";
 import type { Beside, PourPlan, ServePlan, Unknown } from "./plan.ts";
 import { priceChange } from "./price.ts";
 import { addReason, mergeReasons, noReasons, type Reasons, topics } from "./reasons.ts";
@@ -90,7 +90,7 @@ export function topUp(plan: ServePlan, mixture: Mixture, grams: number[], iceG: 
       grams[i] = gramsToReach(mixture.masses, liquid, read(amount.topToMl, shift));
     } else if ("top" in amount && plan.glass) {
       const levelMl = read(plan.glass.capacityMl, shift) * plan.glass.washline * plan.serves;
-      grams[i] = gramsToLevel(mixture.masses, liquid, levelMl, iceG);
+      grams[i] = gramsToReach(mixture.masses, liquid, levelMl, iceG);
     } else {
       const because =
         "topToMl" in amount ? (amount.topToMl as Unknown).because : `no glass is named, so how much ${of.name} tops it up is not known`;
@@ -101,21 +101,4 @@ export function topUp(plan: ServePlan, mixture: Mixture, grams: number[], iceG: 
     mixture.masses[at.cost]! += priceChange(grams[i]!, liquid, price, shift);
   }
   return reasons;
-}
-
-/** Grams that bring the drink to this level with its ice floating in it. */
-function gramsToLevel(masses: Masses, liquid: Liquid, levelMl: number, iceG: number): number {
-  let grams = 0;
-  const full = masses.slice();
-  for (let round = 0; round < 5; round++) {
-    const next = gramsToReach(masses, liquid, levelMl - displacedMl(iceG, massOf(full), volumeMl(full)));
-    addMasses(full, liquid.perGram, next - grams);
-    grams = next;
-  }
-  return grams;
-}
-
-/** What floating ice displaces: its own weight of the drink. */
-export function displacedMl(iceG: number, drinkG: number, drinkMl: number): number {
-  return drinkG > 0 ? (iceG * drinkMl) / drinkG : iceG;
 }

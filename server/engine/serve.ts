@@ -1,13 +1,13 @@
 /** One drink, computed: what goes in the vessel, what the ice does to it, what is poured after. */
 
 import { type Chilled, chillAll } from "./chilling.ts";
-import { infuse } from "./composition.ts";
+import { displacedMl, infuse } from "./composition.ts";
 import { energyOf } from "./energy.ts";
 import { ethanolDensity } from "./ethanol-water.ts";
 import { glassHeat, meetGlass } from "./glass.ts";
 import { addMasses, at, freezingPoint, massOf, sugarOf, volumeMl } from "./liquid.ts";
 import { type Contact, type FigureName, figureNames, type ServePlan, sugarKinds } from "./plan.ts";
-import { displacedMl, pourAll, topUp } from "./pouring.ts";
+import { pourAll, topUp } from "./pouring.ts";
 import { mergeReasons, type Reasons } from "./reasons.ts";
 import { type Mixture, temperatureOf } from "./slush.ts";
 import { sugars } from "./substances.ts";
