@@ -111,7 +111,7 @@ export function report({ cold, edits, opens, parses }: Figures): string {
 }
 
 /** One drink by the engine alone; times the plain sum. */
-export function engineReport({ sum, values, figures }: EngineSpeed): string {
+export function engineReport({ sum, values, figures, met }: EngineSpeed): string {
   const row = (what: string, us: number) => [what, us < 1 ? us.toFixed(2) : us.toFixed(1), count(Math.round(us / sum))];
   return [
     machine(),
@@ -121,9 +121,10 @@ export function engineReport({ sum, values, figures }: EngineSpeed): string {
         row("volumes × strengths ÷ volume, as a spreadsheet has it", sum),
         row("all figures", values),
         row("all figures, each with its uncertainty", figures),
+        row("the same, of ingredients that are met for the first time", met),
       ],
     ),
-    `Aim for the last: at most 50 µs; reached: ${figures <= 50 ? "yes" : "**no**"}.`,
+    `Aim for all figures with their uncertainties: at most 50 µs; reached: ${figures <= 50 ? "yes" : "**no**"}.`,
   ].join("\n\n");
 }
 
