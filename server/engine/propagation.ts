@@ -42,6 +42,7 @@ export function gradientsOf(plan: ServePlan, figures: readonly number[]): Gradie
   moveIn(serving, servingSources(plan, serving.entering[ice]!));
   return gradients;
 
+  /** A part whose sources only change what it brings. */
   function moveOne<Part extends PourPlan | Beside>(part: Part, bring: Bring<Part>, to: Link) {
     const base = liquidOf(part.of);
     for (const { source, up, down } of movedLiquids(part.of)) move(source, up, down);
@@ -56,6 +57,7 @@ export function gradientsOf(plan: ServePlan, figures: readonly number[]): Gradie
     }
   }
 
+  /** Sources that a link reads itself. */
   function moveIn(link: Link, sources: readonly Uncertain[]) {
     for (const { source, up, down } of shiftsOf(sources)) {
       const slopes = slopesOf(source);
@@ -121,6 +123,7 @@ function linksOf(plan: ServePlan, before: readonly number[]): { chilling: Link; 
   return { chilling, serving };
 }
 
+/** `before` is what the figures are; `figures`, what they come to with another flow or with a source moved. */
 function link(entering: Flow, before: readonly number[], figures: Link["figures"]): Link {
   const grams = Math.max(1, massOf(entering));
   const slopes: number[][] = [];
