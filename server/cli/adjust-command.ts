@@ -1,8 +1,6 @@
 /** `mutchkin adjust`: the amount of one pour that brings a drink or a prep to a target, printed or written into its file. */
-import { TextDocument } from "vscode-languageserver-textdocument";
-import { print } from "../../grammar/print.ts";
 import type { Entry } from "../../grammar/tree.ts";
-import { toTextEdits } from "../features/edits.ts";
+import { textAfter, toTextEdits } from "../features/edits.ts";
 import { type Way, waysTo, wayWith } from "../house/bring-to.ts";
 import { changeable } from "../house/changeable.ts";
 import type { House } from "../house/house.ts";
@@ -74,6 +72,5 @@ function understood<T extends object>(answer: T | NotUnderstood): T {
 function write(house: House, entry: Entry, edit: NonNullable<NonNullable<Way["reached"]>["edit"]>, files: Files, session: Session): void {
   const document = house.getDocumentOf(entry);
   const edits = toTextEdits(house, document, { title: "", safe: false, edits: [edit] });
-  const text = TextDocument.applyEdits(TextDocument.create(document.uri, "mutchkin", 0, print(document.tree)), edits);
-  writeText(files, session, document.uri, text);
+  writeText(files, session, document.uri, textAfter(document, edits));
 }

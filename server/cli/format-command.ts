@@ -1,6 +1,5 @@
 /** `mutchkin format`: files in their canonical form, written or only looked at. */
-import { TextDocument } from "vscode-languageserver-textdocument";
-import { print } from "../../grammar/print.ts";
+import { textAfter } from "../features/edits.ts";
 import { formatting } from "../features/formatting.ts";
 import { counted } from "../reports/sheet.ts";
 import { exitCodes } from "./exit-codes.ts";
@@ -21,8 +20,7 @@ export function formatCommand(paths: readonly string[], { check = false }: Forma
     const edits = formatting(document);
     if (edits.length === 0) continue;
     changed++;
-    const text = TextDocument.create(document.uri, "mutchkin", 0, print(document.tree));
-    if (!check) writeText(terminal.files, session, document.uri, TextDocument.applyEdits(text, edits));
+    if (!check) writeText(terminal.files, session, document.uri, textAfter(document, edits));
     terminal.print(`${check ? "Would format" : "Formatted"} ${session.pathOf(document.uri)}\n`);
   }
   const complete = session.finish();

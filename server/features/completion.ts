@@ -13,7 +13,7 @@ import { type NameClass, plain } from "../house/names.ts";
 import { flatten } from "../house/riff.ts";
 import type { Scope } from "../house/scope.ts";
 import { entryWords } from "./entry-words.ts";
-import { namedIn } from "./names-at.ts";
+import { namedIn } from "./mentions.ts";
 import { cursorAt } from "./place.ts";
 
 export function completion(house: House, document: SpecDocument, position: Position): CompletionItem[] {

@@ -3,15 +3,17 @@ import type { Location, Position } from "vscode-languageserver-types";
 import type { SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import type { Declaration } from "../house/scope.ts";
-import { nameAt } from "./names-at.ts";
+import { mentionAt } from "./mentions.ts";
 import { cursorAt, rangeOf } from "./place.ts";
 
 /** Every declaration that the name may mean, the nearest first. `spelling`: how the editor spells a URI. */
 export function definition(house: House, document: SpecDocument, position: Position, spelling = (uri: string) => uri): Location[] {
   const cursor = cursorAt(document, position);
-  const named = cursor && nameAt(house, house.scopeOf(document), cursor);
-  if (!named) return [];
-  const nearest = named.declarations.filter(({ entry }) => !house.isLarder(entry));
+  const mention = cursor && mentionAt(house, cursor);
+  if (!mention) return [];
+  const { found, text } = mention;
+  const others = house.lookup(house.scopeOf(document), found.nameClass, text).filter(({ entry }) => entry !== found.entry);
+  const nearest = [found, ...others].filter(({ entry }) => !house.isLarder(entry));
   return nearest.map((declaration) => locationOf(house, declaration, spelling));
 }
 

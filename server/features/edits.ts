@@ -50,10 +50,13 @@ export function toTextEdits(house: House, document: SpecDocument, fix: Fix): Tex
 export function changedTexts(house: House, fix: Fix): SpecDocument[] {
   const documents = new Set(fix.edits.map((edit) => ("uri" in edit ? house.document(edit.uri) : house.findDocumentOf(edit.entry))));
   return [...documents].flatMap((document) => {
-    if (!document) return [];
-    const text = TextDocument.create(document.uri, "mutchkin", 0, print(document.tree));
-    return [{ ...document, tree: read(TextDocument.applyEdits(text, toTextEdits(house, document, fix))) }];
+    return document ? [{ ...document, tree: read(textAfter(document, toTextEdits(house, document, fix))) }] : [];
   });
+}
+
+/** The text as it stands after these edits of it. */
+export function textAfter({ uri, tree }: SpecDocument, edits: TextEdit[]): string {
+  return TextDocument.applyEdits(TextDocument.create(uri, "mutchkin", 0, print(tree)), edits);
 }
 
 const fileStart: Range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };

@@ -8,7 +8,7 @@ import { assessDrink } from "../house/drink.ts";
 import type { House } from "../house/house.ts";
 import { type Ingredient, ingredientOf } from "../house/ingredient.ts";
 import { menuEntryOf } from "../house/menu.ts";
-import { readMethod } from "../house/method.ts";
+import { stepsOf } from "../house/method.ts";
 import type { FlatPour } from "../house/riff.ts";
 import type { Scope } from "../house/scope.ts";
 import { type Settings, settingsOf } from "../house/settings.ts";
@@ -24,7 +24,7 @@ import { describePrepPour } from "./hovers/prep-pour.ts";
 import { describeStep, describeTechnique } from "./hovers/step.ts";
 import { describeUnit } from "./hovers/unit.ts";
 import { asText, bold, paragraphs } from "./markdown.ts";
-import { nameInField } from "./names-at.ts";
+import { mentionAt } from "./mentions.ts";
 import { type Cursor, cursorAt, holds, rangeOnLine } from "./place.ts";
 
 /** `units` is the editor's own wish for amounts; it changes no file. */
@@ -95,17 +95,17 @@ function sayValue(asked: Asked, field: FieldLine, kind: EntryKind): Said | undef
   if (findField(name, kind)?.shape === "steps") return item && sayStep(asked, field, item);
   const unit = item && sayUnitIn(asked, item);
   if (unit) return unit;
-  const named = nameInField(asked.house, asked.scope, field, asked.cursor.column);
-  return named && { text: describeEntry(asked.house, named.declarations[0]!.entry, asked.measure), span: named.span };
+  const mention = mentionAt(asked.house, asked.cursor);
+  return mention && { text: describeEntry(asked.house, mention.found.entry, asked.measure), span: mention.place };
 }
 
-function sayStep({ house, scope, measure, cursor }: Asked, field: FieldLine, item: Item): Said {
-  const { entry } = cursor;
+function sayStep({ house, measure, cursor }: Asked, field: FieldLine, item: Item): Said {
+  const { entry, line } = cursor;
   if (entry.kind === "drink") {
     const computed = describeStep(assessDrink(house, entry), item, measure);
     if (computed) return { text: computed, span: item };
   }
-  const step = readMethod(house, scope, field).find((one) => one.item === item);
+  const step = stepsOf(house, { entry, line, field }).find((one) => one.item === item);
   const text = step?.technique
     ? paragraphs(describeTechnique(step), entry.kind === "prep" && describePrepStep(house, entry, step))
     : `${bold(item.text)} · No technique that is known here: it is kept and printed, and changes no number.`;

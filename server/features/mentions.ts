@@ -6,8 +6,8 @@ import { garnishIn } from "../house/garnish.ts";
 import type { House } from "../house/house.ts";
 import { menuEntryOf } from "../house/menu.ts";
 import { iceNameIn } from "../house/method.ts";
+import type { NameClass } from "../house/names.ts";
 import type { Declaration, Scope } from "../house/scope.ts";
-import { namedIn } from "./names-at.ts";
 import { type Cursor, holds } from "./place.ts";
 
 export interface Mention {
@@ -16,6 +16,16 @@ export interface Mention {
   readonly text: string;
   readonly found: Declaration;
 }
+
+/** The fields whose values name something declared, and what. One row each. */
+export const namedIn: Readonly<Record<string, readonly NameClass[]>> = {
+  family: ["family"],
+  from: ["drink"],
+  glass: ["glass"],
+  ice: ["ice"],
+  garnish: ["ingredient"],
+  rim: ["ingredient"],
+};
 
 /** In the order written. A name that nobody declared is no mention. */
 export function mentionsIn(house: House, entry: Entry): readonly Mention[] {
@@ -81,10 +91,14 @@ function inField(house: House, scope: Scope, field: FieldLine): Call[] {
 }
 
 /** What the cursor calls by name: a mention, or a declaration's own head or `aka`. */
-export function meantAt(house: House, { entry, line, column, content }: Cursor): Mention | undefined {
+export function meantAt(house: House, cursor: Cursor): Mention | undefined {
+  const { entry, line, column, content } = cursor;
   const own = ownNames(entry).find(({ place }) => place.line === line && holds(place, column));
-  if (own) return own;
-  if (content.kind === "prose") return undefined;
+  return own ?? (content.kind === "prose" ? undefined : mentionAt(house, cursor));
+}
+
+/** What the cursor calls by name; absent where it is on no name, or on one that nobody declared. */
+export function mentionAt(house: House, { entry, line, column }: Cursor): Mention | undefined {
   return mentionsIn(house, entry).find(({ place }) => place.line === line && holds(place, column));
 }
 
@@ -102,12 +116,18 @@ export function ownNames(entry: Entry): Mention[] {
   });
 }
 
-/** Every mention of an entry in the texts at hand, in the order of their files; of one of its names only, if `name` is given. */
-export function* mentionsOf(house: House, of: Entry, name?: string): Generator<{ readonly entry: Entry; readonly mention: Mention }> {
+/** A mention and the entry that it stands in. */
+export interface Mentioned {
+  readonly entry: Entry;
+  readonly mention: Mention;
+}
+
+/** Every mention of an entry in the texts at hand, in the order of their files. */
+export function* mentionsOf(house: House, of: Entry): Generator<Mentioned> {
   for (const { tree } of house.documents()) {
     for (const entry of tree.entries) {
       for (const mention of mentionsIn(house, entry)) {
-        if (mention.found.entry === of && (name === undefined || mention.found.name === name)) yield { entry, mention };
+        if (mention.found.entry === of) yield { entry, mention };
       }
     }
   }

@@ -8,7 +8,7 @@ import type { NameClass } from "../house/names.ts";
 import type { Declaration } from "../house/scope.ts";
 import { writtenName } from "../house/write.ts";
 import { changedTexts } from "./edits.ts";
-import { type Mention, meantAt, mentionsIn, mentionsOf, ownNames } from "./mentions.ts";
+import { type Mention, type Mentioned, meantAt, mentionsIn, mentionsOf, ownNames } from "./mentions.ts";
 import { cursorAt, rangeOf } from "./place.ts";
 
 /** Why a name cannot be changed, in a sentence for whoever asked. */
@@ -42,14 +42,14 @@ export function rename(house: House, document: SpecDocument, position: Position,
   if (!name || /[\r\n\t"“”;]/.test(name))
     return { because: `“${wanted}” is no name: it needs a word, and neither line breaks, quotation marks nor “;”.` };
   const { found } = meantAt(house, cursorAt(document, position)!)!;
-  const taken = takenBy(house, found, name);
+  const mentions = [...mentionsOf(house, found.entry)];
+  const taken = takenBy(house, found, mentions, name);
   if (taken) return taken;
   const own = ownNames(found.entry)
     .filter((one) => one.found.name === found.name && one.found.alias === found.alias)
     .map((mention) => ({ entry: found.entry, mention }));
-  const edits = [...own, ...mentionsOf(house, found.entry, found.name)].map(
-    ({ entry, mention }): Edit => ({ entry, ...mention.place, text: written(entry, mention, name) }),
-  );
+  const called = mentions.filter(({ mention }) => mention.found.name === found.name);
+  const edits = [...own, ...called].map(({ entry, mention }): Edit => ({ entry, ...mention.place, text: written(entry, mention, name) }));
   const fix: Fix = { title: `Rename “${found.name}” to “${name}”`, edits, safe: true };
   return misreading(house, fix, found.entry) ?? fix;
 }
@@ -65,8 +65,13 @@ function classesBeside(nameClass: NameClass): readonly NameClass[] {
 }
 
 /** Absent where nobody else goes by that name. */
-function takenBy(house: House, { entry: renamed, nameClass }: Declaration, name: string): Refusal | undefined {
-  const scopes = new Set([renamed, ...[...mentionsOf(house, renamed)].map(({ entry }) => entry)].map((entry) => house.scopeOf(entry)));
+function takenBy(
+  house: House,
+  { entry: renamed, nameClass }: Declaration,
+  mentions: readonly Mentioned[],
+  name: string,
+): Refusal | undefined {
+  const scopes = new Set([renamed, ...mentions.map(({ entry }) => entry)].map((entry) => house.scopeOf(entry)));
   for (const scope of scopes) {
     const taken = classesBeside(nameClass)
       .flatMap((one) => house.lookup(scope, one, name))

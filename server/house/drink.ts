@@ -10,7 +10,7 @@ import { glassOf, glassTemperature } from "./glass.ts";
 import type { House } from "./house.ts";
 import { iceCosts } from "./ice-cost.ts";
 import { type Ingredient, unknownModel } from "./ingredient.ts";
-import { readMethod, type Step } from "./method.ts";
+import { type Step, stepsOf } from "./method.ts";
 import { has, temperatureIn } from "./modifiers.ts";
 import { priceOfPour } from "./pour-price.ts";
 import { madeFromItself, noAmount } from "./reasons.ts";
@@ -69,7 +69,7 @@ export function drinkModel(house: House, entry: Entry): Model {
 function planOf(house: House, scope: Scope, flat: FlatDrink) {
   const settings = settingsOf(house, scope);
   const method = flat.field("method");
-  const steps = method ? readMethod(house, house.scopeOf(method.entry), method.field) : [];
+  const steps = method ? stepsOf(house, method) : [];
   const { measuring, proportional } = measuringOf(flat, settings);
   const pours: FlatPour[] = [];
   const plans: PourPlan[] = [];

@@ -1,12 +1,16 @@
 /** The sum behind every figure of a drink: which pour brought what, by which formula, on which assumptions. */
 import { liquidOf } from "../engine/composition.ts";
+import { waterDensity } from "../engine/ethanol-water.ts";
 import { addMasses, at, noMasses, sugarOf } from "../engine/liquid.ts";
 import { type Figure, type FigureName, figures, type Uncertain } from "../engine/plan.ts";
+import { standardDrinkOf } from "../engine/standard-drinks.ts";
 import { type Brings, bringsOf } from "./brings.ts";
 import { type Assessment, nominalPartMl } from "./drink.ts";
 import { type Facts, formulas } from "./formulas.ts";
+import type { House } from "./house.ts";
 import { type NamedSource, namedSources } from "./named-sources.ts";
 import { paidFor } from "./paid.ts";
+import { settingsOf } from "./settings.ts";
 import { showFigure } from "./show.ts";
 
 export interface Explanation {
@@ -24,6 +28,7 @@ export interface Brought extends Omit<Brings, "because"> {
 export interface Sum {
   readonly figure: FigureName;
   readonly label: string;
+  /** For a cost the currency; empty where the house names none. */
   readonly unit: string;
   readonly result: Figure;
   /** Absent where the figure is unknown: its reasons say why. */
@@ -39,17 +44,22 @@ export interface Doubt {
   readonly share: number;
 }
 
-export function explain(assessment: Assessment): Explanation {
+export function explain(house: House, assessment: Assessment): Explanation {
   const names = namedSources(assessment);
   const brought = broughtBy(assessment);
-  const facts = factsOf(assessment, brought);
+  const facts = factsOf(house, assessment, brought);
   return {
     brought,
-    sums: formulas.flatMap(({ figure, working, ...formula }): Sum[] => {
+    sums: formulas.flatMap(({ figure, working, source, ...rest }): Sum[] => {
       if (figure === "costPerServe" && facts.paid.length === 0) return [];
-      if (figure === "caffeineMg" && !(facts.value(figure) > 0)) return [];
+      if ((figure === "caffeineMg" || figure === "ethanolG") && !(facts.value(figure) > 0)) return [];
       if (assessment.proportional && figures[figure].grows) return [];
       const result = assessment.outcome.figure(figure);
+      const formula = {
+        ...rest,
+        ...(figure === "costPerServe" && { unit: facts.currency ?? "" }),
+        ...(source && { source: typeof source === "string" ? source : source(facts) }),
+      };
       if (result.value === null) return figure === "fillShare" ? [] : [{ ...formula, figure, result, doubts: [] }];
       return [{ ...formula, figure, result, working: working(facts), doubts: doubtsOf(assessment, figure, names) }];
     }),
@@ -77,11 +87,11 @@ function broughtBy({ outcome, plan, pours }: Assessment): Brought[] {
 }
 
 const nothing = { ethanolG: 0, sugarG: 0, sweetnessG: 0, acidG: 0, saltG: 0, caffeineMg: 0 };
-/** At 20 °C. */
-const waterGPerMl = 0.9982;
+const waterGPerMl = waterDensity / 1000;
 
-function factsOf(assessment: Assessment, brought: readonly Brought[]): Facts {
-  const { outcome, plan } = assessment;
+function factsOf(house: House, assessment: Assessment, brought: readonly Brought[]): Facts {
+  const { outcome, plan, flat } = assessment;
+  const { country, currency } = settingsOf(house, house.scopeOf(flat.entry));
   const sum = (of: (one: Brought) => number | null) => brought.reduce((total, one) => total + (of(one) ?? 0), 0);
   return {
     plan,
@@ -94,6 +104,8 @@ function factsOf(assessment: Assessment, brought: readonly Brought[]): Facts {
     saltG: sum(({ saltG }) => saltG),
     feeds: feedsIn(assessment),
     paid: paidFor(assessment),
+    currency,
+    counted: standardDrinkOf(country),
   };
 }
 

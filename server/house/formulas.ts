@@ -3,9 +3,10 @@ import { energyFactors, proteinShare } from "../engine/energy.ts";
 import { ethanolDensity } from "../engine/ethanol-water.ts";
 import { glassHeat } from "../engine/glass.ts";
 import type { Contact, FigureName, Outcome, ServePlan } from "../engine/plan.ts";
+import type { StandardDrink } from "../engine/standard-drinks.ts";
 import { heatBalance } from "./heat-balance.ts";
 import type { Paid } from "./paid.ts";
-import { showNumber, showShare, showTemperature } from "./show.ts";
+import { showMoney, showNumber, showShare, showTemperature } from "./show.ts";
 
 export interface Formula {
   readonly figure: FigureName;
@@ -15,7 +16,7 @@ export interface Formula {
   /** The sum with its numbers, up to the result. All that it names is known where the figure is. */
   working(facts: Facts): string;
   /** Absent where it is arithmetic. */
-  readonly source?: string;
+  readonly source?: string | ((facts: Facts) => string);
 }
 
 export interface Facts {
@@ -31,6 +32,9 @@ export interface Facts {
   /** What feeds, in grams of its own. */
   readonly feeds: Readonly<Record<"ethanol" | "carbohydrate" | "organicAcid" | "fat" | "solids", number>>;
   readonly paid: readonly Paid[];
+  readonly currency: string | undefined;
+  /** What the house's country counts alcohol in. */
+  readonly counted: StandardDrink;
 }
 
 const volumes = "ethanol and water: OIML R 22 (1975); sugar: ICUMSA polynomial, Sugar Technologists Manual (1995)";
@@ -110,6 +114,14 @@ export const formulas: readonly Formula[] = [
       `(${showNumber(value("afterVolumeMl") / plan.serves)} ml of liquid + what the ice displaces, its own weight of it) ÷ ${showNumber(plan.glass?.capacityMl.value ?? 0)} ml`,
     source: "Archimedes' principle",
   },
+  {
+    figure: "ethanolG",
+    label: "Alcohol",
+    unit: "g",
+    working: ({ ethanolG, counted: { grams, word }, plan: { serves } }) =>
+      `what each pour brings, added up; ÷ ${serves === 1 ? "" : `${showNumber(serves)} serves ÷ `}${showNumber(grams)} g, one ${word}, = ${showNumber(ethanolG / serves / grams, 1)}`,
+    source: ({ counted }) => `one ${counted.word}: ${counted.source}`,
+  },
   energy("energyKJ", "kJ"),
   energy("energyKcal", "kcal"),
   {
@@ -146,26 +158,27 @@ function energy(figure: "energyKJ" | "energyKcal", unit: "kJ" | "kcal"): Formula
     figure,
     label: `Energy, ${unit}`,
     unit,
-    working: ({ feeds }) => {
+    working: ({ feeds, plan: { serves } }) => {
       const parts = rows
         .filter(([, row]) => feeds[row] >= 0.005)
         .map(([name, row, factor]) => `${showNumber(factor)} × ${showNumber(feeds[row])} g of ${name}`);
-      return parts.join(" + ") || "nothing in it feeds";
+      const sum = parts.join(" + ") || "nothing in it feeds";
+      return serves === 1 ? sum : `${sum}, for all ${showNumber(serves)} serves`;
     },
     source: "Regulation (EU) 1169/2011, Annex XIV",
   };
 }
 
 /** What is too cheap to be read is told together. */
-function costWorking({ paid, plan }: Facts): string {
+function costWorking({ paid, plan, currency }: Facts): string {
   const dear = paid.filter(({ cost }) => cost >= cheap * plan.serves);
   const rest = paid.filter((one) => !dear.includes(one)).reduce((sum, { cost }) => sum + cost, 0);
   const terms = [
-    ...dear.map(({ name, cost }) => `${cost.toFixed(2)} ${name}`),
-    ...(rest >= 0.005 ? [`${rest.toFixed(2)} for the rest`] : []),
+    ...dear.map(({ name, cost }) => `${showMoney(cost, currency)} ${name}`),
+    ...(rest >= 0.005 ? [`${showMoney(rest, currency)} for the rest`] : []),
   ];
   const sum = terms.join(" + ");
-  return `${plan.serves === 1 ? sum : `(${sum}) ÷ ${showNumber(plan.serves)}`}, in the house's currency, with what is wasted`;
+  return `${plan.serves === 1 ? sum : `(${sum}) ÷ ${showNumber(plan.serves)}`}, with what is wasted`;
 }
 const cheap = 0.01;
 

@@ -19,9 +19,11 @@ export interface Garnish {
   readonly ingredient?: Ingredient;
 }
 
-export function garnishesOf(house: House, scope: Scope, flat: FlatDrink): Garnish[] {
-  return (["garnish", "rim"] as const).flatMap((field) =>
-    (flat.field(field)?.field.items ?? []).map((item) => ({ field, item, ...garnishIn(house, scope, item) })),
+export function garnishesOf(house: House, scope: Scope, flat: FlatDrink): readonly Garnish[] {
+  return house.recall(flat.entry, "garnishes", () =>
+    (["garnish", "rim"] as const).flatMap((field) =>
+      (flat.field(field)?.field.items ?? []).map((item) => ({ field, item, ...garnishIn(house, scope, item) })),
+    ),
   );
 }
 

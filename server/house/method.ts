@@ -1,9 +1,9 @@
 /** A method's steps: technique, then time, number, temperature or ice in any order. What no table knows is prose. */
-import type { Entry, FieldLine, Item, Quantity, Words } from "../../grammar/tree.ts";
+import type { Entry, Item, Quantity, Words } from "../../grammar/tree.ts";
 import type { IcePlan, Uncertain } from "../engine/plan.ts";
 import type { Technique } from "../engine/technique.ts";
 import { findTechnique } from "../engine/techniques.ts";
-import { findFieldIn } from "./entry.ts";
+import { type FieldAt, findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import type { Declaration, Scope } from "./scope.ts";
 import { celsiusOf, isWrong, readQuantity, readTemperature, spreadOf } from "./values.ts";
@@ -36,8 +36,12 @@ export interface IceFacts {
 
 export const secondsIn: Record<string, number> = { s: 1, min: 60, hour: 3600, day: 86400, week: 604800, month: 2629800 };
 
-export function readMethod(house: House, scope: Scope, method: FieldLine): Step[] {
-  return method.items.map((item) => readStep(house, scope, item));
+/** The steps of a `method`, read once for its entry and for every riff that inherits it. */
+export function stepsOf(house: House, { entry, line, field }: FieldAt): readonly Step[] {
+  return house.recall(entry, `steps on line ${line}`, () => {
+    const scope = house.scopeOf(entry);
+    return field.items.map((item) => readStep(house, scope, item));
+  });
 }
 
 function readStep(house: House, scope: Scope, item: Item): Step {

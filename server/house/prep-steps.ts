@@ -6,7 +6,7 @@ import { sizeOf } from "./amounts.ts";
 import { findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import type { Ingredient } from "./ingredient.ts";
-import { readMethod, type Step } from "./method.ts";
+import { type Step, stepsOf } from "./method.ts";
 import { has } from "./modifiers.ts";
 import { noWater } from "./reasons.ts";
 import { type Settings, settingsOf } from "./settings.ts";
@@ -25,10 +25,8 @@ export function prepSteps(house: House, entry: Entry): readonly PrepStep[] {
 }
 
 function stepsIn(house: House, entry: Entry): readonly Step[] {
-  return house.recall(entry, "prepSteps", () => {
-    const method = findFieldIn(entry, "method");
-    return method ? readMethod(house, house.scopeOf(entry), method.field) : [];
-  });
+  const method = findFieldIn(entry, "method");
+  return method ? stepsOf(house, method) : [];
 }
 
 /** `to 300 ml`, `to 300 g`, `by half`, `by 50 %`, `to a third`. */

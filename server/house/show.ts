@@ -13,6 +13,11 @@ export interface Measure {
   readonly ounceMl: number;
 }
 
+/** Millilitres in one of the unit. */
+export function mlIn({ units, ounceMl }: Measure): number {
+  return units === "oz" ? ounceMl : units === "cl" ? 10 : 1;
+}
+
 /** A number, or one with its standard uncertainty. */
 type Shown = number | { readonly value: number | null; readonly u?: number; readonly plusMinus?: number | null };
 

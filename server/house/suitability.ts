@@ -10,7 +10,8 @@ import { isCyclic } from "./cycles.ts";
 import { type FieldAt, findFieldIn } from "./entry.ts";
 import { garnishesOf } from "./garnish.ts";
 import type { House } from "./house.ts";
-import { readMethod } from "./method.ts";
+import { stepsOf } from "./method.ts";
+import { pouredIn } from "./poured.ts";
 import { flatten } from "./riff.ts";
 import type { Resolution } from "./scope.ts";
 import { type StockFacts, stockFacts } from "./stock.ts";
@@ -139,31 +140,27 @@ function partsOf(house: House, entry: Entry): readonly Part[] {
 }
 
 function partsOfPrep(house: House, entry: Entry): Part[] {
-  const scope = house.scopeOf(entry);
-  const parts: Part[] = [];
-  for (const { content } of entry.lines) {
-    if ((content.kind !== "pour" && content.kind !== "or") || !content.pour?.name) continue;
-    parts.push(...partsBehind(house, house.resolve(scope, ["ingredient", "drink"], content.pour.name)));
-  }
-  return [...parts, ...milkOf(house, entry, findFieldIn(entry, "method"))];
+  return [...partsPoured(house, entry), ...milkOf(house, findFieldIn(entry, "method"))];
+}
+
+function partsPoured(house: House, entry: Entry): Part[] {
+  return pouredIn(house, entry).flatMap(({ ingredient }) => partsBehind(house, ingredient.resolution));
 }
 
 /** What clarifies is milk, also where it is only named as a step. */
-function milkOf(house: House, entry: Entry, method: FieldAt | undefined): Part[] {
-  const clarified =
-    method && readMethod(house, house.scopeOf(entry), method.field).some(({ technique }) => technique?.id === "milk-clarify");
+function milkOf(house: House, method: FieldAt | undefined): Part[] {
+  const clarified = method && stepsOf(house, method).some(({ technique }) => technique?.id === "milk-clarify");
   return clarified ? [{ ...unanswered("milk-clarify"), allergens: ["milk"], answered: true, assumed: false }] : [];
 }
 
 function partsOfDrink(house: House, entry: Entry): Part[] {
   const flat = flatten(house, entry);
-  const poured = flat.pours.flatMap(({ ingredient, alternatives }) => [ingredient, ...alternatives.map((one) => one.ingredient)]);
   return [
-    ...poured.flatMap(({ resolution }) => partsBehind(house, resolution)),
+    ...partsPoured(house, entry),
     ...garnishesOf(house, house.scopeOf(entry), flat).flatMap(({ name, ingredient }) =>
       ingredient ? partsBehind(house, ingredient.resolution) : [unanswered(name)],
     ),
-    ...milkOf(house, entry, flat.field("method")),
+    ...milkOf(house, flat.field("method")),
   ];
 }
 

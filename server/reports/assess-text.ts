@@ -1,5 +1,5 @@
 /** Drinks and preps as a sheet that a bar can print and pin up. */
-import { type Measure, showFigure, showNumber } from "../house/show.ts";
+import { type Measure, mlIn, showFigure, showNumber } from "../house/show.ts";
 import { cautions as cautionRules } from "../rules/cautions/all.ts";
 import { partsOnly } from "./assess.ts";
 import type { AssessReport, DrinkReport, FigureReport, PrepReport } from "./assess-schema.ts";
@@ -190,8 +190,4 @@ function findingNote({ findings }: DrinkReport): Row[] {
 function unknownNote<Of>(cells: readonly Cell<Of>[], of: Of): Row[] {
   const reasons = new Set(cells.flatMap((cell) => (isIdle(cell, of) ? [] : (cell.figure(of).because ?? []))));
   return reasons.size > 0 ? [{ note: `? ${[...reasons].join("; ")}` }] : [];
-}
-
-function mlIn({ units, ounceMl }: Measure): number {
-  return units === "oz" ? ounceMl : units === "cl" ? 10 : 1;
 }

@@ -79,7 +79,7 @@ function drinkReport(house: House, entry: Entry, { rules, report, pathOf, explai
       line: start + finding.place.line + 1,
       message: messageOf(finding),
     })),
-    ...(explained && { explanation: explanationReport(assessment) }),
+    ...(explained && { explanation: explanationReport(house, assessment) }),
   };
 }
 
@@ -95,8 +95,8 @@ function serveReport({ counted, ...figures }: Serve, proportional: boolean): Dri
 }
 
 /** Numbers to six digits, as everywhere in the report. */
-function explanationReport(assessment: Assessment): ExplanationReport {
-  const { brought, sums, assumptions } = explain(assessment);
+function explanationReport(house: House, assessment: Assessment): ExplanationReport {
+  const { brought, sums, assumptions } = explain(house, assessment);
   return {
     brought: brought.map((one) => ({
       name: one.name,

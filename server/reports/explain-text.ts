@@ -1,5 +1,6 @@
 /** How a drink's figures come about: what each pour brings, the sum of each figure, what was assumed. */
-import { type Measure, showFigure, showList, showNumber, showShare } from "../house/show.ts";
+import { type Measure, mlIn, showNumber } from "../house/show.ts";
+import { showSum } from "../house/show-sum.ts";
 import type { ExplanationReport } from "./assess-schema.ts";
 import { type Column, type Look, labelled, table, wrap } from "./sheet.ts";
 
@@ -20,10 +21,9 @@ const indent = "  ";
 
 /** Grams of each; a column that is empty for every pour is left out. */
 function broughtTable(brought: readonly Brought[], measure: Measure, look: Look): string {
-  const perMl = measure.units === "oz" ? 1 / measure.ounceMl : measure.units === "cl" ? 0.1 : 1;
   const sweeter = brought.some(({ sugarG, sweetnessG }) => Math.abs((sugarG ?? 0) - (sweetnessG ?? 0)) > 0.05);
   const all: readonly { column: Column; of(one: Brought): number | null; always?: boolean }[] = [
-    { column: ["Volume", measure.units], of: ({ ml }) => (ml === null ? null : ml * perMl), always: true },
+    { column: ["Volume", measure.units], of: ({ ml }) => (ml === null ? null : ml / mlIn(measure)), always: true },
     { column: ["Weight", "g"], of: ({ g }) => g, always: true },
     { column: ["Alcohol", "g"], of: ({ ethanolG }) => ethanolG },
     { column: ["Sugar", "g"], of: ({ sugarG }) => sugarG },
@@ -51,13 +51,12 @@ function broughtTable(brought: readonly Brought[], measure: Measure, look: Look)
 const least = 0.005;
 
 /** The figure, the sum that gives it, where its uncertainty comes from, and the source of the formula. */
-function sumText({ label, unit, result, working, source, doubts }: Sum, look: Look): string {
-  if (working === undefined) return labelled(label, `unknown: ${(result.because ?? []).join("; ")}`, look);
-  const spread = doubts.map(({ what, share }) => `${what} (${showShare(share)})`);
+function sumText(sum: Sum, look: Look): string {
+  const { said, spread } = showSum(sum);
   const lines = [
-    labelled(label, `${unit === "%" ? showShare(result) : showFigure(result, unit)} = ${working}`, look),
-    spread.length > 0 && labelled("", `± mostly from ${showList(spread)}`, look),
-    source && labelled("", `source: ${source}`, look),
+    labelled(sum.label, said, look),
+    spread && labelled("", spread, look),
+    sum.working !== undefined && sum.source && labelled("", `source: ${sum.source}`, look),
   ];
   return lines.filter(Boolean).join("\n");
 }

@@ -4,7 +4,7 @@ import { isCyclic } from "../house/cycles.ts";
 import { assessDrink } from "../house/drink.ts";
 import { fieldsIn, linesOf } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
-import { readMethod } from "../house/method.ts";
+import { stepsOf } from "../house/method.ts";
 import { has } from "../house/modifiers.ts";
 import { showFigure } from "../house/show.ts";
 import { stockFacts } from "../house/stock.ts";
@@ -57,7 +57,7 @@ function isMilky(house: House, entry: Entry): boolean {
     if (isCyclic(house, entry)) return false;
     const scope = house.scopeOf(entry);
     const method = fieldsIn(entry).get("method")?.[0];
-    if (method && readMethod(house, scope, method.field).some(({ technique }) => /clarify$/.test(technique?.id ?? ""))) return false;
+    if (method && stepsOf(house, method).some(({ technique }) => /clarify$/.test(technique?.id ?? ""))) return false;
     return [...linesOf(entry, "pour")].some(({ content }) => {
       const resolution = content.pour.name && house.resolve(scope, ["ingredient", "drink"], content.pour.name);
       if (!resolution?.found || has(resolution.modifiers, "strained out")) return false;

@@ -12,7 +12,7 @@ const drinks = [...house.documents()].flatMap(({ tree }) => tree.entries).filter
 
 it("says of a hot drink that nothing melts, and that the glass takes part", () => {
   const hot = houseOf("glass mug\n  holds: 300 ml\n\ndrink Slip\n  glass: mug\n  method: build\n  50 ml rum\n  120 ml hot water\n");
-  const { sums } = explain(assessDrink(hot, entryNamed(hot, "Slip")));
+  const { sums } = explain(hot, assessDrink(hot, entryNamed(hot, "Slip")));
   const said = (figure: string) => sums.find((one) => one.figure === figure)!;
   expect(said("waterMl").working).toBe("no ice, so nothing melts");
   expect(said("temperatureC").working).toMatch(/^build: [\d.]+ °C, without ice; shared with the glass at /);
@@ -21,7 +21,7 @@ it("says of a hot drink that nothing melts, and that the glass takes part", () =
 
 describe.each(drinks.map((drink) => [drink.name!.text, drink] as const))("the sums of %s", (_name, drink) => {
   const assessment = assessDrink(house, drink);
-  const { brought, sums } = explain(assessment);
+  const { brought, sums } = explain(house, assessment);
   const redo = (figure: string) => {
     const sum = sums.find((one) => one.figure === figure)!;
     return {
@@ -72,14 +72,14 @@ describe.each(drinks.map((drink) => [drink.name!.text, drink] as const))("the su
 describe("assumptions", () => {
   it("names what the larder gave, and not what the house states", () => {
     const { house, drink } = one("drink X\n  50 ml gin\n  25 ml lemon juice\n\nstock gin\n  kind: spirit\n  abv: 41 %\n");
-    const { assumptions } = explain(assessDrink(house, drink));
+    const { assumptions } = explain(house, assessDrink(house, drink));
     expect(assumptions.some((text) => text.startsWith("lemon juice (the larder's lemon juice): "))).toBe(true);
     expect(assumptions.join()).not.toContain("strength 41");
   });
 
   it("says why a figure is unknown instead of a sum", () => {
     const { house, drink } = one("drink X\n  50 ml gin\n  mystery, to taste\n");
-    const strength = explain(assessDrink(house, drink)).sums.find(({ figure }) => figure === "strengthPct")!;
+    const strength = explain(house, assessDrink(house, drink)).sums.find(({ figure }) => figure === "strengthPct")!;
     expect(strength.working).toBeUndefined();
     expect(strength.result.because).toBeDefined();
   });

@@ -33,7 +33,7 @@ export function describeDrink(house: House, entry: Entry, measure: Measure): str
     [titleOf(house, entry, assessment), ...urgent].join(lineBreak),
     table(head, rows),
     serve,
-    describeSums(assessment, measure),
+    describeSums(house, assessment, measure),
   );
 }
 

@@ -1,12 +1,14 @@
 /** The second part of a drink's hover: the sum behind each figure. */
 import type { Assessment } from "../../house/drink.ts";
 import { type Brought, explain, type Sum } from "../../house/explain.ts";
-import { type Measure, showFigure, showList, showNumber, showShare, showVolume } from "../../house/show.ts";
+import type { House } from "../../house/house.ts";
+import { type Measure, showNumber, showVolume } from "../../house/show.ts";
+import { showSum } from "../../house/show-sum.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
 
 /** Absent where nothing is poured that could be summed up. */
-export function describeSums(assessment: Assessment, measure: Measure): string | undefined {
-  const { brought, sums, assumptions } = explain(assessment);
+export function describeSums(house: House, assessment: Assessment, measure: Measure): string | undefined {
+  const { brought, sums, assumptions } = explain(house, assessment);
   if (brought.length === 0) return undefined;
   return paragraphs(
     "---",
@@ -36,9 +38,8 @@ function broughtTable(brought: readonly Brought[], measure: Measure): string {
 /** Less is none. */
 const leastG = 0.005;
 
-function sumLine({ label, unit, result, working, source, doubts }: Sum): string {
-  const figure = unit === "%" ? showShare(result) : showFigure(result, unit);
-  const spread = doubts.map(({ what, share }) => `${what} (${showShare(share)})`);
-  const said = `${figure} = ${working}.${spread.length > 0 ? ` ± mostly from ${showList(spread)}.` : ""}`;
-  return `- ${bold(label)} ${asText(said)}${source ? ` *${asText(source)}*` : ""}`;
+function sumLine(sum: Sum): string {
+  const { said, spread } = showSum(sum);
+  const text = `${said}.${spread ? ` ${spread}.` : ""}`;
+  return `- ${bold(sum.label)} ${asText(text)}${sum.source ? ` *${asText(sum.source)}*` : ""}`;
 }

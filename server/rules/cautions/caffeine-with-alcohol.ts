@@ -5,11 +5,11 @@ import { at } from "../../engine/liquid.ts";
 import type { Amount, ServePlan } from "../../engine/plan.ts";
 import { type Assessment, assessDrink } from "../../house/drink.ts";
 import type { House } from "../../house/house.ts";
+import { type Poured, pouredIn } from "../../house/poured.ts";
 import { showFigure } from "../../house/show.ts";
 import { headPlace } from "../places.ts";
 import { shaken, specimen } from "../specimen.ts";
 import { type Cause, caution } from "./caution.ts";
-import { type Poured, pouredIn } from "./held.ts";
 
 /** Less than a cup of black tea, 32 mg in 150 ml (Institute for Scientific Information on Coffee), is not spoken of: practice. */
 const fewestMg = 30;

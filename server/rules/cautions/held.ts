@@ -1,11 +1,12 @@
 /** What goes into an entry, through preps, drinks poured in drinks, alternatives, garnish and rim; and what is done. */
-import type { Entry, Name } from "../../../grammar/tree.ts";
+import type { Entry } from "../../../grammar/tree.ts";
 import { isCyclic } from "../../house/cycles.ts";
 import type { Place } from "../../house/document.ts";
-import { type FieldAt, fieldsIn, findFieldIn, linesOf } from "../../house/entry.ts";
+import { type FieldAt, fieldsIn, findFieldIn } from "../../house/entry.ts";
 import { garnishesOf } from "../../house/garnish.ts";
 import type { House } from "../../house/house.ts";
-import { type Ingredient, ingredientOf } from "../../house/ingredient.ts";
+import type { Ingredient } from "../../house/ingredient.ts";
+import { pouredIn } from "../../house/poured.ts";
 import { flatten } from "../../house/riff.ts";
 import type { StockFacts } from "../../house/stock.ts";
 import { placeOf } from "../places.ts";
@@ -14,11 +15,6 @@ import { placeOf } from "../places.ts";
 interface Bringing {
   readonly entry: Entry;
   readonly place: Place;
-}
-
-export interface Poured extends Bringing {
-  readonly name: Name;
-  readonly ingredient: Ingredient;
 }
 
 export interface Held extends Bringing {
@@ -34,23 +30,6 @@ export interface Held extends Bringing {
   readonly through?: string;
   /** On the drink, not in it. */
   readonly onTop?: boolean;
-}
-
-/** The pours of a drink with what it inherits, or of a prep, each with its alternatives. */
-export function pouredIn(house: House, entry: Entry): readonly Poured[] {
-  return house.recall(entry, "poured", () => {
-    if (entry.kind === "drink") {
-      return flatten(house, entry)
-        .pours.flatMap((pour) => [pour, ...pour.alternatives])
-        .map(({ entry: by, line, name, ingredient }) => ({ entry: by, name, ingredient, place: placeOf(line, ingredient.resolution) }));
-    }
-    const scope = house.scopeOf(entry);
-    return [...linesOf(entry, "pour"), ...linesOf(entry, "or")].flatMap(({ line, content }) => {
-      if (!content.pour?.name) return [];
-      const ingredient = ingredientOf(house, scope, content.pour.name);
-      return [{ entry, name: content.pour.name, ingredient, place: placeOf(line, ingredient.resolution) }];
-    });
-  });
 }
 
 /** Everything that an entry holds and that is no prep or drink itself. */
@@ -101,6 +80,10 @@ export interface Done extends Bringing {
 
 /** The steps of the method, inherited ones too, and the entry's own steps in sentences. */
 export function doneIn(house: House, entry: Entry): readonly Done[] {
+  return house.recall(entry, "done", () => findDone(house, entry));
+}
+
+function findDone(house: House, entry: Entry): Done[] {
   const done: Done[] = [];
   const method = entry.kind === "drink" ? flatten(house, entry).field("method") : findFieldIn(entry, "method");
   for (const item of method?.field.items ?? []) done.push({ entry: method!.entry, place: placeOf(method!.line, item), text: item.text });

@@ -1,5 +1,6 @@
 /** More alcohol in one serve than the house means to pour. */
 import { assessDrink } from "../../house/drink.ts";
+import { perServe } from "../../house/serve.ts";
 import { settingsOf } from "../../house/settings.ts";
 import { showWeight } from "../../house/show.ts";
 import { headPlace } from "../places.ts";
@@ -23,9 +24,8 @@ export const largeServe = caution({
     const { outcome, plan, proportional } = assessDrink(house, entry);
     const plain = outcome.value("ethanolG");
     if (limit === undefined || proportional || plain === null || plain / plan.serves <= limit) return;
-    const { value, plusMinus } = outcome.figure("ethanolG");
-    const each = { value: value! / plan.serves, plusMinus: (plusMinus ?? 0) / plan.serves };
-    if (each.value - limit <= 2 * each.plusMinus) return;
+    const each = perServe(outcome.figure("ethanolG"), plan.serves);
+    if (each.value! - limit <= 2 * each.plusMinus!) return;
     yield {
       entry,
       place: headPlace(entry),

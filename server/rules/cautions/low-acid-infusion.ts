@@ -7,10 +7,11 @@ import { assessPrep } from "../../engine/prep.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import type { House } from "../../house/house.ts";
 import { secondsIn } from "../../house/method.ts";
+import { type Poured, pouredIn } from "../../house/poured.ts";
 import { prepModel } from "../../house/prep.ts";
 import { isWrong, readQuantity } from "../../house/values.ts";
 import { caution } from "./caution.ts";
-import { doneIn, type Poured, pouredIn } from "./held.ts";
+import { doneIn } from "./held.ts";
 import { anyOf } from "./words.ts";
 
 /** Days at 5 °C that food which can grow something may be kept: FDA Food Code 3-501.17, from memory. */

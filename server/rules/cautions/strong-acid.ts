@@ -2,9 +2,9 @@
 import { liquidOf } from "../../engine/composition.ts";
 import { at } from "../../engine/liquid.ts";
 import type { Ingredient } from "../../house/ingredient.ts";
+import { pouredIn } from "../../house/poured.ts";
 import { showNumber } from "../../house/show.ts";
 import { caution } from "./caution.ts";
-import { pouredIn } from "./held.ts";
 
 /**
  * g/100 g from which a mixture with an eye irritant such as citric acid is classed as one: Regulation

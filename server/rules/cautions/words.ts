@@ -19,10 +19,24 @@ export type Mention = Omit<Cause, "what"> & {
   readonly held?: Held;
 };
 
+const found = new WeakMap<RegExp, Map<string, string | undefined>>();
+
+/** Remembered, for the same things are poured again and again. */
+function wordIn(words: RegExp, names: string): string | undefined {
+  let known = found.get(words);
+  if (!known || known.size > mostRemembered) {
+    known = new Map();
+    found.set(words, known);
+  }
+  if (!known.has(names)) known.set(names, words.exec(names)?.[0]);
+  return known.get(names);
+}
+const mostRemembered = 5000;
+
 /** What an entry holds and what goes by one of the words. */
 export function* mentionsIn(house: House, entry: Entry, words: RegExp): Generator<Mention & { readonly held: Held }> {
   for (const held of heldIn(house, entry)) {
-    const word = words.exec(held.names)?.[0];
+    const word = wordIn(words, held.names);
     if (word === undefined) continue;
     const { entry: by, place, through, name } = held;
     yield { entry: by, place, held, word, name: through ? `${name} in the ${through}` : name, ...(through && { through }) };
