@@ -7,7 +7,7 @@ import { has } from "./modifiers.ts";
 import { pieceOf } from "./piece.ts";
 import type { Settings } from "./settings.ts";
 import { ownBarMeasure, type StockFacts } from "./stock.ts";
-import { spreadOf } from "./values.ts";
+import { counted, spreadOf } from "./values.ts";
 
 /** How large one part is, in a drink with `total:` or `part:`, or in a prep. */
 export type PartSize = { readonly ml: Known } | { readonly g: Known } | Unknown;
@@ -71,11 +71,7 @@ function wayOf(unit: Unit, { jigger }: Measuring): string {
 
 function parts(quantity: Quantity, part: PartSize): Amount {
   if ("because" in part) return { ml: part };
-  const scale = (known: Known): Known => {
-    if ("because" in known) return known;
-    const read = spreadOf(quantity, () => 0, known.why)!;
-    return { value: read.value * known.value, u: Math.hypot(read.u * known.value, read.value * known.u), why: known.why };
-  };
+  const scale = (known: Known): Known => ("because" in known ? known : counted(quantity, known)!);
   return "g" in part ? { g: scale(part.g) } : { ml: scale(part.ml) };
 }
 
@@ -89,8 +85,6 @@ function pieces(quantity: Quantity, unit: Unit | undefined, of: Ingredient): Amo
     const what = juiced ? `how much juice one ${name} gives` : `what one ${form ? `${form} of ` : ""}${name} weighs or holds`;
     return { g: { because: `${what} is not given` } };
   }
-  const read = spreadOf(quantity, () => 0, piece.one.why)!;
-  const value = read.value * piece.one.value;
-  const amount = { value, u: Math.hypot(read.u * piece.one.value, read.value * piece.one.u), why: piece.one.why };
+  const amount = counted(quantity, piece.one)!;
   return piece.volume ? { ml: amount } : { g: amount };
 }

@@ -10,6 +10,7 @@ import { noAmount } from "./reasons.ts";
 import type { FlatDrink, FlatPour } from "./riff.ts";
 import type { Scope } from "./scope.ts";
 import { isInert } from "./stock.ts";
+import { times } from "./values.ts";
 
 export interface Besides {
   readonly beside: readonly Beside[];
@@ -76,6 +77,6 @@ function besideOf(house: House, scope: Scope, ingredient: FlatPour["ingredient"]
 function forServes({ of, amount, price }: Beside, serves: number): Beside {
   const [[unit, known] = ["g", undefined]] = Object.entries(amount);
   if (serves === 1 || !known || "because" in known) return { of, amount, ...(price && { price }) };
-  const all = { ...known, value: known.value * serves, u: known.u * serves };
+  const all = times(known, serves);
   return { of, amount: unit === "ml" ? { ml: all } : { g: all }, ...(price && { price }) };
 }

@@ -8,6 +8,7 @@ import { noTemperature, noWater } from "./reasons.ts";
 import type { FlatDrink } from "./riff.ts";
 import type { Scope } from "./scope.ts";
 import type { Settings } from "./settings.ts";
+import { times } from "./values.ts";
 
 interface Chilling {
   readonly settings: Settings;
@@ -64,7 +65,7 @@ function temperatureOf(step: Step, technique: Technique, settings: Settings): Kn
 function iceOf(step: Step, technique: Technique, { ice, glass, serves }: Chilling): IcePlan | undefined {
   if (!technique.iceInGlass) return step.ice?.plan;
   const each = weightInGlass(step, ice, glass);
-  return each && { ...(step.ice?.plan ?? ice), massG: serves === 1 ? each : { ...each, value: each.value * serves, u: each.u * serves } };
+  return each && { ...(step.ice?.plan ?? ice), massG: serves === 1 ? each : times(each, serves) };
 }
 
 /** The fresh ice that each serve is strained over; absent where there is none. */

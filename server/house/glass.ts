@@ -8,7 +8,7 @@ import { has, temperatureIn } from "./modifiers.ts";
 import type { FlatDrink } from "./riff.ts";
 import type { Scope } from "./scope.ts";
 import type { Settings } from "./settings.ts";
-import { isWrong, readPercent, readQuantity, spreadOf } from "./values.ts";
+import { isWrong, readPercent, readQuantity, spreadOf, times } from "./values.ts";
 
 export interface Glass {
   readonly entry: Entry;
@@ -80,7 +80,7 @@ export function findGlass(house: House, entry: Entry): Glass | undefined {
       entry,
       name: entry.name?.text ?? "",
       plan: {
-        capacityMl: { ...spread, value: spread.value * ml, u: spread.u * ml },
+        capacityMl: times(spread, ml),
         washline: share && !isWrong(share) ? share.value.value / 100 : usualWashline,
       },
     };

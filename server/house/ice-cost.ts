@@ -5,10 +5,9 @@ import { findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import { unknownModel } from "./ingredient.ts";
 import { iceFacts, type Step } from "./method.ts";
-import { times } from "./prices.ts";
 import type { Scope } from "./scope.ts";
 import type { Settings } from "./settings.ts";
-import { isWrong, readPrice } from "./values.ts";
+import { isWrong, readPrice, times } from "./values.ts";
 
 /** The ice of each contact, and what stands fresh in the glasses; nothing for ice without a price: it comes from the machine. */
 export function iceCosts(

@@ -6,7 +6,7 @@ import { findTechnique } from "../engine/techniques.ts";
 import { type FieldAt, findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import type { Declaration, Scope } from "./scope.ts";
-import { celsiusOf, isWrong, readQuantity, readTemperature, spreadOf } from "./values.ts";
+import { celsiusOf, counted, isWrong, readQuantity, readTemperature, spreadOf, times } from "./values.ts";
 
 export interface Step {
   readonly item: Item;
@@ -96,7 +96,7 @@ function temperatureIn(quantities: readonly Quantity[]): Uncertain | undefined {
 }
 
 function scaled(known: Uncertain | undefined, by: number): Uncertain | undefined {
-  return known && { ...known, value: known.value * by, u: known.u * by };
+  return known && times(known, by);
 }
 
 /** The technique that the step's first words name, the longest reading first: `dry shake 10 s` is not a `dry`. */
@@ -189,8 +189,7 @@ function weightOf(quantities: readonly Quantity[], { pieceG }: IceFacts): Uncert
       volume.unit!.unit.ml! * looseGPerMl,
     );
   const count = pieceG && quantities.find(isCount);
-  const pieces = count && spreadOf(count, () => 0, pieceG.why);
-  return pieces && { value: pieces.value * pieceG.value, u: Math.hypot(pieces.u * pieceG.value, pieces.value * pieceG.u), why: pieces.why };
+  return count && counted(count, pieceG);
 }
 
 /** Pieces of ice with the air between them, g in a ml: practice, no source. */

@@ -1,7 +1,7 @@
 /** What one piece of a stock weighs, holds or gives, as its `each:` or `yield:` says. */
 import type { Uncertain } from "../engine/plan.ts";
 import type { StockFacts } from "./stock.ts";
-import { spreadOf } from "./values.ts";
+import { spreadOf, times } from "./values.ts";
 
 export interface Piece {
   readonly one: Uncertain;
@@ -29,5 +29,5 @@ export function pieceOf(
   const size = unit?.ml ?? unit?.g;
   const spread = quantity && spreadOf(quantity, (value) => 0.15 * value, `one ${name} as stated`);
   if (!size || !spread) return undefined;
-  return { one: { ...spread, value: spread.value * size, u: spread.u * size }, volume: unit?.ml !== undefined };
+  return { one: times(spread, size), volume: unit?.ml !== undefined };
 }

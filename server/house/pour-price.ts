@@ -5,11 +5,10 @@ import type { Price, Uncertain } from "../engine/plan.ts";
 import type { House } from "./house.ts";
 import type { Ingredient } from "./ingredient.ts";
 import { has } from "./modifiers.ts";
-import { times } from "./prices.ts";
 import type { Scope } from "./scope.ts";
 import { settingsOf } from "./settings.ts";
 import { type StockFacts, stockFacts } from "./stock.ts";
-import { spreadOf } from "./values.ts";
+import { spreadOf, times } from "./values.ts";
 
 /** Absent where the ingredient's own price holds, or nobody knows any. */
 export function priceOfPour(house: House, scope: Scope, ingredient: Ingredient, quantity: Quantity | undefined): Price | undefined {

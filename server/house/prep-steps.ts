@@ -11,7 +11,7 @@ import { has } from "./modifiers.ts";
 import { noWater } from "./reasons.ts";
 import { type Settings, settingsOf } from "./settings.ts";
 import { isInert } from "./stock.ts";
-import { spreadOf } from "./values.ts";
+import { spreadOf, times } from "./values.ts";
 
 /** The steps that the table of processes knows, in their order. */
 export function prepSteps(house: House, entry: Entry): readonly PrepStep[] {
@@ -71,7 +71,7 @@ function amountIn(quantity: Quantity, settings: Settings): Amount | undefined {
   const read = spreadOf(quantity, (value) => (weighed ? 0.005 : 0.01) * value, weighed ? "as weighed" : "as measured in a jug");
   const size = sizeOf(unit, undefined, settings).value;
   if (!read || !(size > 0)) return undefined;
-  const amount: Uncertain = { value: read.value * size, u: read.u * size, why: read.why };
+  const amount: Uncertain = times(read, size);
   return weighed ? { g: amount } : { ml: amount };
 }
 

@@ -7,7 +7,7 @@ import type { FieldAt } from "./entry.ts";
 import type { House } from "./house.ts";
 import { pieceOf } from "./piece.ts";
 import { settingsOf, shareIn } from "./settings.ts";
-import { isNone, isWrong, readPrice } from "./values.ts";
+import { isNone, isWrong, readPrice, times } from "./values.ts";
 
 export interface Prices {
   /** By weight or by volume; of what is bought by the piece, by what a piece weighs. Absent where nobody states a price. */
@@ -57,11 +57,6 @@ export function pricesOf(
     piece: price(one!, "all"),
     ...(juice && { juice }),
   };
-}
-
-/** So many of it. */
-export function times(of: Uncertain, by: number): Uncertain {
-  return { ...of, value: of.value * by, u: of.u * by };
 }
 
 /** What is paid is certain. */

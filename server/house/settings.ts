@@ -4,7 +4,7 @@ import type { Uncertain } from "../engine/plan.ts";
 import { type FieldAt, fieldsIn, findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import type { Scope } from "./scope.ts";
-import { isNone, isWrong, onlyPart, readQuantity, readTemperature, spreadOf } from "./values.ts";
+import { isNone, isWrong, onlyPart, readQuantity, readTemperature, spreadOf, times } from "./values.ts";
 
 export const severities = ["off", "hint", "information", "warning", "error"] as const;
 export type Severity = (typeof severities)[number];
@@ -159,7 +159,7 @@ function amountMl(at: FieldAt | undefined, ounceMl: number): Uncertain | undefin
   const { unit } = read.value.unit;
   const size = unit.id === "oz" ? ounceMl : unit.ml!;
   const spread = spreadOf(read.value, (value) => 0.05 * value, "set by the house");
-  return spread && spread.value > 0 ? { ...spread, value: spread.value * size, u: spread.u * size } : undefined;
+  return spread && spread.value > 0 ? times(spread, size) : undefined;
 }
 
 /** A bar measure as a house or a stock sets it (`dash: 0.8 ml`, `pinch: 0.3 g`): a tenth of spread where none is stated. */
@@ -169,7 +169,7 @@ export function amountOfBarMeasure(at: FieldAt | undefined, name: string, ounceM
   const { unit } = read.value.unit;
   const size = unit.id === "oz" ? ounceMl : (unit.ml ?? unit.g);
   const spread = spreadOf(read.value, (value) => 0.1 * value, `the ${name} as set`);
-  return size && spread ? { ...spread, value: spread.value * size, u: spread.u * size } : undefined;
+  return size && spread ? times(spread, size) : undefined;
 }
 
 function severitiesIn(entry: FieldAt["entry"], above: Settings): ReadonlyMap<string, Severity> {

@@ -11,7 +11,7 @@ import type { House } from "./house.ts";
 import { fold } from "./names.ts";
 import { type Prices, pricesOf } from "./prices.ts";
 import { amountOfBarMeasure } from "./settings.ts";
-import { type ContentValue, isNone, isWrong, readContent, readPercent, readQuantity, spreadOf } from "./values.ts";
+import { type ContentValue, isNone, isWrong, readContent, readPercent, readQuantity, spreadOf, times } from "./values.ts";
 
 export interface StockFacts {
   readonly entry: Entry;
@@ -193,7 +193,7 @@ const nothing: Uncertain = { value: 0, u: 0, why: "none stated" };
 function inMilligrams(content: Content): Content {
   const { amount } = content;
   if ("because" in amount) return content;
-  return { ...content, amount: { ...amount, value: amount.value * 1000, u: amount.u * 1000 } };
+  return { ...content, amount: times(amount, 1000) };
 }
 
 function sugarsOf(

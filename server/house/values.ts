@@ -43,6 +43,17 @@ export function spreadOf(quantity: Quantity, stated: (value: number) => number, 
   return { value: middle, u, why };
 }
 
+/** So many of it. */
+export function times(of: Uncertain, by: number): Uncertain {
+  return { ...of, value: of.value * by, u: of.u * by };
+}
+
+/** As many of one thing as a quantity counts, each as uncertain as it is; absent where the count does not read. */
+export function counted(quantity: Quantity, one: Uncertain): Uncertain | undefined {
+  const count = spreadOf(quantity, () => 0, one.why);
+  return count && { value: count.value * one.value, u: Math.hypot(count.u * one.value, count.value * one.u), why: one.why };
+}
+
 /** The field's only quantity; anything else is wrong. */
 export function readQuantity(line: FieldLine, example: string): Read<Quantity> {
   const part = onlyPart(line);
@@ -138,7 +149,7 @@ export function readContent(line: FieldLine, example: string, why: string): Read
       }
       const grams = (unit?.grams ?? 1) * share;
       values.push({
-        amount: { value: amount.value * grams, u: amount.u * grams, why },
+        amount: times({ ...amount, why }, grams),
         per: unit?.per ?? "100 ml",
         titrated,
         ...(sugar && { sugar }),
