@@ -30,6 +30,7 @@ export function diskEnvironment(): Environment {
       }
     },
     now: () => performance.now(),
+    nextTurn: () => new Promise((resolve) => setImmediate(resolve)),
     ...(existsSync(page) && { rulesPage: URI.file(page).toString() }),
   };
 }

@@ -6,6 +6,8 @@ export interface Environment {
   read(uri: string): Promise<string | undefined>;
   /** Milliseconds, for taking turns. */
   now(): number;
+  /** Lets waiting messages be taken first. */
+  nextTurn(): Promise<void>;
   /** Where the rules' page stands, as a URI without a fragment; absent where it is not shipped. */
   readonly rulesPage?: string;
 }

@@ -19,7 +19,7 @@ import type { Report } from "../rules/run.ts";
 import { diagnosticsOf } from "./diagnostics.ts";
 import type { Environment } from "./environment.ts";
 import type { EditorSettings } from "./settings.ts";
-import { nextTurn, type Workspace } from "./workspace.ts";
+import type { Workspace } from "./workspace.ts";
 
 interface Latest {
   readonly id: string;
@@ -68,15 +68,21 @@ export class Publisher {
     this.arrivals++;
     if (this.scheduled || this.held) return;
     this.scheduled = true;
-    const first = this.options.environment.now();
-    const round = (seen: number) => {
-      if (this.arrivals !== seen && this.options.environment.now() - first < burstMs) setImmediate(round, this.arrivals);
-      else {
-        this.scheduled = false;
-        void this.flush();
-      }
-    };
-    setImmediate(round, this.arrivals);
+    void this.afterBurst().then(() => {
+      this.scheduled = false;
+      return this.flush();
+    });
+  }
+
+  /** Waits until a turn has passed in which nothing arrived, or the burst has been long enough. */
+  private async afterBurst(): Promise<void> {
+    const { now, nextTurn } = this.options.environment;
+    const first = now();
+    let seen: number;
+    do {
+      seen = this.arrivals;
+      await nextTurn();
+    } while (this.arrivals !== seen && now() - first < burstMs);
   }
 
   /** The findings of every document are to be looked at again: a setting changed. */
@@ -199,7 +205,7 @@ export class Publisher {
 
   /** A function that gives way to waiting messages once its turn is over; answers whether it did. */
   private turns(): () => Promise<boolean> {
-    const { now } = this.options.environment;
+    const { now, nextTurn } = this.options.environment;
     let since = now();
     return async () => {
       if (now() - since < turnMs) return false;

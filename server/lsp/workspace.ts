@@ -109,7 +109,7 @@ export class Workspace {
       }
       if (this.environment.now() - since < turnMs) continue;
       loading.report(from, uris.length);
-      await nextTurn();
+      await this.environment.nextTurn();
       since = this.environment.now();
     }
   }
@@ -131,8 +131,3 @@ export function canonical(uri: string): string {
 }
 
 const spellings = new Map<string, string>();
-
-/** Lets waiting messages be taken first. */
-export function nextTurn(): Promise<void> {
-  return new Promise((resolve) => setImmediate(resolve));
-}
