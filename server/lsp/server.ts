@@ -8,10 +8,9 @@ import {
   type InitializeResult,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
-import { answering } from "./answer.ts";
 import type { Environment } from "./environment.ts";
-import { registerFeatures } from "./features.ts";
 import { Publisher } from "./publisher.ts";
+import { requests } from "./requests.ts";
 import { defaultEditorSettings, type EditorSettings, readSettings } from "./settings.ts";
 import { canonical, Workspace } from "./workspace.ts";
 
@@ -44,7 +43,7 @@ export function serve(connection: Connection, environment: Environment, version:
           diagnosticProvider: { identifier: "mutchkin", interFileDependencies: true, workspaceDiagnostics: true },
         }),
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
-        ...features,
+        ...Object.assign({}, ...requests.map(({ announces }) => announces(capabilities))),
       },
     };
   });
@@ -125,12 +124,15 @@ export function serve(connection: Connection, environment: Environment, version:
   );
   connection.languages.diagnostics.onWorkspace((params, token) => publisher.workspaceReport(params, token) as never);
   connection.onShutdown(() => undefined);
-  const features = registerFeatures(connection, {
-    answer: answering(workspace, log),
+  const context = {
+    workspace,
+    log,
     report,
-    settingsFor: (uri) => settings.of(uri),
-    spelling: (uri) => workspace.spelling(uri),
-  });
+    settingsFor: (uri: string) => settings.of(uri),
+    spelling: (uri: string) => workspace.spelling(uri),
+    client: () => capabilities,
+  };
+  for (const { register } of requests) register(connection, context);
 }
 
 /** The editor's settings for each open folder, and without a folder. */

@@ -1,0 +1,104 @@
+/**
+ * What a row of the table of requests is, and the one wrapper around every feature: a fault is logged
+ * with its method and answered empty, and the process lives.
+ */
+import {
+  type CancellationToken,
+  type ClientCapabilities,
+  type Connection,
+  LSPErrorCodes,
+  type RequestType,
+  ResponseError,
+  type ServerCapabilities,
+  type TextDocumentIdentifier,
+} from "vscode-languageserver";
+import type { SpecDocument } from "../house/document.ts";
+import type { House } from "../house/house.ts";
+import type { Report } from "../rules/run.ts";
+import type { EditorSettings } from "./settings.ts";
+import type { Workspace } from "./workspace.ts";
+
+/** What every feature is answered with besides the house. */
+export interface Context {
+  readonly workspace: Workspace;
+  readonly log: (what: string, cause: unknown) => void;
+  readonly report: Report;
+  readonly settingsFor: (uri: string) => EditorSettings;
+  /** The client's own spelling of a URI. */
+  readonly spelling: (uri: string) => string;
+  /** What the client said that it can do; nothing before `initialize`. */
+  readonly client: () => ClientCapabilities;
+}
+
+export interface RequestRow {
+  readonly method: string;
+  /** In the reference page's words. */
+  readonly does: string;
+  /** What `initialize` tells the client about it. */
+  readonly announces: (client: ClientCapabilities) => ServerCapabilities;
+  readonly register: (connection: Connection, context: Context) => void;
+}
+
+/** What is asked of one text, or of all of them. */
+interface OfText<P> extends Context {
+  readonly house: House;
+  readonly document: SpecDocument;
+  readonly params: P;
+}
+interface OfHouse<P> extends Context {
+  readonly house: House;
+  readonly params: P;
+}
+
+interface Row<A, R> {
+  readonly does: string;
+  readonly announces?: ServerCapabilities | ((client: ClientCapabilities) => ServerCapabilities);
+  /** The answer where there is nothing to say, and after a fault. */
+  readonly empty: R;
+  readonly answer: (asked: A) => R | ResponseError<void>;
+}
+
+/** A request about one text; one that is not at hand is answered empty. */
+export function ofText<P extends { textDocument: TextDocumentIdentifier }, R, E>(
+  type: RequestType<P, R, E>,
+  { empty, answer, ...row }: Row<OfText<P>, R>,
+): RequestRow {
+  return rowOf(type, row, empty, (params, context) => {
+    const document = context.workspace.document(params.textDocument.uri);
+    return document ? answer({ ...context, house: context.workspace.house, document, params }) : empty;
+  });
+}
+
+/** A request about all texts, or about something that was answered before. */
+export function ofHouse<P, R, E>(type: RequestType<P, R, E>, { empty, answer, ...row }: Row<OfHouse<P>, R>): RequestRow {
+  return rowOf(type, row, empty, (params, context) => answer({ ...context, house: context.workspace.house, params }));
+}
+
+function rowOf<P, R, E>(
+  type: RequestType<P, R, E>,
+  { does, announces }: Pick<Row<never, R>, "does" | "announces">,
+  empty: R,
+  answer: (params: P, context: Context) => R | ResponseError<void>,
+): RequestRow {
+  const { method } = type;
+  return {
+    method,
+    does,
+    announces: typeof announces === "function" ? announces : () => announces ?? {},
+    register: (connection, context) =>
+      connection.onRequest(method, (params: P, token: CancellationToken): unknown => {
+        if (token.isCancellationRequested) return new ResponseError(LSPErrorCodes.RequestCancelled, method);
+        try {
+          return answer(params, context);
+        } catch (cause) {
+          context.log(`${method} failed${textIn(params)} and was answered empty`, cause);
+          return empty;
+        }
+      }),
+  };
+}
+
+function textIn(params: unknown): string {
+  const uri = (params as { textDocument?: TextDocumentIdentifier } | undefined)?.textDocument?.uri;
+  return uri ? ` on ${uri}` : "";
+}

@@ -1,0 +1,169 @@
+/** Every feature the server answers: one row each. The reference page and what `initialize` announces are read off here. */
+import {
+  CodeActionKind,
+  CodeActionRequest,
+  CompletionRequest,
+  DefinitionRequest,
+  DocumentFormattingRequest,
+  DocumentHighlightRequest,
+  DocumentOnTypeFormattingRequest,
+  DocumentRangeFormattingRequest,
+  DocumentSymbolRequest,
+  FoldingRangeRequest,
+  HoverRequest,
+  ImplementationRequest,
+  LSPErrorCodes,
+  PrepareRenameRequest,
+  ReferencesRequest,
+  RenameRequest,
+  RequestType,
+  ResponseError,
+  SelectionRangeRequest,
+  type TextDocumentPositionParams,
+  WorkspaceSymbolRequest,
+} from "vscode-languageserver";
+import { targetsAt, type WayChoice, waysAt } from "../features/adjust.ts";
+import { completion } from "../features/completion.ts";
+import { definition } from "../features/definition.ts";
+import { toWorkspaceEdit } from "../features/edits.ts";
+import { foldingRanges } from "../features/folding.ts";
+import { formatting, formattingOnType } from "../features/formatting.ts";
+import { hover } from "../features/hover.ts";
+import { documentHighlights, implementations, references } from "../features/references.ts";
+import { prepareRename, type Refusal, rename } from "../features/rename.ts";
+import { selectionRanges } from "../features/selection.ts";
+import { documentSymbols } from "../features/symbols.ts";
+import { workspaceSymbols } from "../features/workspace-symbols.ts";
+import { codeActions } from "./code-actions.ts";
+import { ofHouse, ofText, type RequestRow } from "./request.ts";
+
+/** A target by its `id`, as typed, and the pour that it is to be met by where one was named. */
+interface AdjustParams extends TextDocumentPositionParams {
+  readonly target: string;
+  readonly value: string;
+  readonly pour?: string;
+}
+
+export const requests: readonly RequestRow[] = [
+  ofText(HoverRequest.type, {
+    does: "what the cursor is on, computed",
+    announces: { hoverProvider: true },
+    empty: null,
+    answer: ({ house, document, params, settingsFor }) => {
+      const { units } = settingsFor(document.uri);
+      return hover(house, document, params.position, units === "house" ? undefined : units) ?? null;
+    },
+  }),
+  ofText(CompletionRequest.type, {
+    does: "what could stand at the cursor, the house's own before the larder's",
+    announces: { completionProvider: { triggerCharacters: [" ", ":", "-"] } },
+    empty: null,
+    answer: ({ house, document, params }) => completion(house, document, params.position),
+  }),
+  ofText(DefinitionRequest.type, {
+    does: "where what the cursor names is declared; what only the larder declares has no file to go to",
+    announces: { definitionProvider: true },
+    empty: null,
+    answer: ({ house, document, params, spelling }) => definition(house, document, params.position, spelling),
+  }),
+  ofText(ReferencesRequest.type, {
+    does: "every call of what the cursor names, in all texts at hand",
+    announces: { referencesProvider: true },
+    empty: null,
+    answer: ({ house, document, params: { position, context }, spelling }) =>
+      references(house, document, position, context.includeDeclaration, spelling),
+  }),
+  ofText(DocumentHighlightRequest.type, {
+    does: "every call of what the cursor names, in this text",
+    announces: { documentHighlightProvider: true },
+    empty: null,
+    answer: ({ house, document, params }) => documentHighlights(house, document, params.position),
+  }),
+  ofText(ImplementationRequest.type, {
+    does: "the riffs of a drink; the drinks and preps that are made with a stock or a prep",
+    announces: { implementationProvider: true },
+    empty: null,
+    answer: ({ house, document, params, spelling }) => implementations(house, document, params.position, spelling),
+  }),
+  ofText(PrepareRenameRequest.type, {
+    does: "what would be renamed at the cursor, or why nothing can be",
+    announces: { renameProvider: { prepareProvider: true } },
+    empty: null,
+    answer: ({ house, document, params }) => orRefused(prepareRename(house, document, params.position)),
+  }),
+  ofText(RenameRequest.type, {
+    does: "a name in all texts at hand; one that is taken, or that a line would not read, is refused with the reason",
+    empty: null,
+    answer: ({ house, document, params: { position, newName }, spelling }) => {
+      const fix = orRefused(rename(house, document, position, newName));
+      return fix instanceof ResponseError ? fix : (toWorkspaceEdit(house, fix, spelling) ?? null);
+    },
+  }),
+  ofText(DocumentSymbolRequest.type, {
+    does: "the outline: entries with their pours and sections",
+    announces: { documentSymbolProvider: true },
+    empty: null,
+    answer: ({ document }) => documentSymbols(document),
+  }),
+  ofHouse(WorkspaceSymbolRequest.type, {
+    does: "what is declared in all texts at hand, by some letters of its name",
+    announces: { workspaceSymbolProvider: true },
+    empty: null,
+    answer: ({ house, params, spelling }) => workspaceSymbols(house, params.query, spelling),
+  }),
+  ofText(FoldingRangeRequest.type, {
+    does: "entries, long prose and runs of comments",
+    announces: { foldingRangeProvider: true },
+    empty: null,
+    answer: ({ document }) => foldingRanges(document),
+  }),
+  ofText(SelectionRangeRequest.type, {
+    does: "word, part, item, line, entry, text",
+    announces: { selectionRangeProvider: true },
+    empty: null,
+    answer: ({ document, params }) => selectionRanges(document, params.positions),
+  }),
+  ofText(DocumentFormattingRequest.type, {
+    does: "blanks in their canonical order, in as few edits as do it; a line that does not read is left",
+    announces: { documentFormattingProvider: true },
+    empty: null,
+    answer: ({ document }) => formatting(document),
+  }),
+  ofText(DocumentRangeFormattingRequest.type, {
+    does: "the same of the lines that a range touches",
+    announces: { documentRangeFormattingProvider: true },
+    empty: null,
+    answer: ({ document, params }) => formatting(document, params.range),
+  }),
+  ofText(DocumentOnTypeFormattingRequest.type, {
+    does: "the same of the line above a fresh line break",
+    announces: { documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" } },
+    empty: null,
+    answer: ({ document, params }) => formattingOnType(document, params.position),
+  }),
+  ofText(CodeActionRequest.type, {
+    does: "fixes of findings; conversions of a pour, a drink or a file",
+    announces: { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] } },
+    empty: null,
+    answer: codeActions,
+  }),
+  ofText(new RequestType<TextDocumentPositionParams, unknown, void>("mutchkin/adjustTargets"), {
+    does: "our own: what the drink or the prep at a `position` can be brought to, as choices to show",
+    empty: null,
+    answer: ({ house, document, params }) => targetsAt(house, document, params.position) ?? null,
+  }),
+  ofText(new RequestType<AdjustParams, unknown, void>("mutchkin/adjustWays"), {
+    does: "our own: the ways to a `target`, a choice's `id`, by the `value` typed and the `pour` named, if any: each in words with its edit",
+    empty: null,
+    answer: ({ house, document, params: { position, target, value, pour }, spelling }) => {
+      const { ways, problem } = waysAt(house, document, position, target, value, pour);
+      const edit = ({ fix, ...way }: WayChoice) => ({ ...way, ...(fix && { edit: toWorkspaceEdit(house, fix, spelling) }) });
+      return { ways: ways.map(edit), ...(problem && { problem }) };
+    },
+  }),
+];
+
+/** A refusal reaches the person as the reason why. */
+function orRefused<T extends object>(answer: T | Refusal): T | ResponseError<void> {
+  return "because" in answer ? new ResponseError(LSPErrorCodes.RequestFailed, answer.because) : answer;
+}
