@@ -1,30 +1,34 @@
-/** The environment of a server that runs on Node: files on disk. */
+/** The environment of a server that runs on Node. */
 import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fdir } from "fdir";
 import { URI } from "vscode-uri";
-import type { Environment } from "./environment.ts";
+import type { Environment, Files } from "./environment.ts";
+import { houseFiles } from "./files.ts";
 
-const skipped = new Set(["node_modules", ".git", ".hg", ".svn", "dist"]);
+const passedOver: ReadonlySet<string> = new Set(houseFiles.passOver);
 
-export function diskEnvironment(): Environment {
+/** What is not on disk is `elsewhere`. */
+export function diskEnvironment(elsewhere: Files): Environment {
   const page = join(__dirname, "..", "server", "rules", "README.md");
   return {
     async list(folder) {
       const uri = URI.parse(folder);
-      if (uri.scheme !== "file") return [];
+      if (uri.scheme !== "file") return elsewhere.list(folder);
       const paths = await new fdir()
         .withFullPaths()
-        .exclude((name) => skipped.has(name))
-        .filter((path) => path.endsWith(".drink"))
+        .exclude((name) => passedOver.has(name))
+        .filter((path) => houseFiles.endings.some((ending) => path.endsWith(ending)))
         .crawl(uri.fsPath)
         .withPromise();
       return paths.map((path) => URI.file(path).toString());
     },
     async read(uri) {
+      const { scheme, fsPath } = URI.parse(uri);
+      if (scheme !== "file") return elsewhere.read(uri);
       try {
-        return await readFile(URI.parse(uri).fsPath, "utf8");
+        return await readFile(fsPath, "utf8");
       } catch {
         return undefined; // Gone or unreadable between listing and reading: as if it were not there.
       }

@@ -1,9 +1,12 @@
-/** All that the server takes from outside besides its connection: so small that an editor's worker can give it too. */
-export interface Environment {
-  /** The URIs of every `.drink` file below a folder, whatever the order. */
+export interface Files {
+  /** The URIs of every file of the house below a folder, whatever the order. */
   list(folder: string): Promise<string[]>;
   /** A file's text; absent where it cannot be read (gone, no permission). */
   read(uri: string): Promise<string | undefined>;
+}
+
+/** All that the server takes from outside besides its connection: so small that an editor's worker can give it too. */
+export interface Environment extends Files {
   /** Milliseconds, for taking turns. */
   now(): number;
   /** Lets waiting messages be taken first. */
