@@ -1,5 +1,6 @@
 /**
- * Bundles the three programs into dist/: the editor's client, the language server, the command line.
+ * Bundles the programs into dist/: the editor's client and the language server, each for Node and for a
+ * browser, and the command line.
  *
  * `node build.mjs` for development (source maps), `--ship` for the package (minified, no maps),
  * `--watch` to build again on every change.
@@ -26,10 +27,15 @@ const program = {
   logLevel: "warning",
 };
 
+/** For an editor that runs in a browser. Nothing stands in for Node: what wants it fails to build. */
+const browser = { ...program, platform: "browser", target: "es2022", define: {} };
+
 const programs = [
   { ...program, entryPoints: ["client/extension.ts"], outfile: "dist/client.js" },
   { ...program, entryPoints: ["server/lsp/main.ts"], outfile: "dist/server.js" },
   { ...program, entryPoints: ["server/cli/main.ts"], outfile: "dist/cli.js", banner: { js: "#!/usr/bin/env node" } },
+  { ...browser, entryPoints: ["client/browser.ts"], outfile: "dist/browser.js" },
+  { ...browser, entryPoints: ["server/lsp/worker.ts"], outfile: "dist/worker.js", format: "iife" },
 ];
 
 if (process.argv.includes("--watch")) {

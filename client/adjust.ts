@@ -3,7 +3,7 @@
  * pour. Every choice, number and word comes from the server.
  */
 import * as vscode from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 
 interface Targets {
   readonly name: string;
@@ -11,7 +11,7 @@ interface Targets {
   readonly ingredients: readonly string[];
 }
 
-type WorkspaceEdit = Parameters<LanguageClient["protocol2CodeConverter"]["asWorkspaceEdit"]>[0];
+type WorkspaceEdit = Parameters<BaseLanguageClient["protocol2CodeConverter"]["asWorkspaceEdit"]>[0];
 type Way = vscode.QuickPickItem & { readonly edit?: WorkspaceEdit };
 
 interface Ways {
@@ -20,7 +20,7 @@ interface Ways {
 }
 
 /** Never rejects: what went wrong is said to the person. */
-export async function adjust(client: LanguageClient): Promise<void> {
+export async function adjust(client: BaseLanguageClient): Promise<void> {
   try {
     await ask(client);
   } catch (cause) {
@@ -29,7 +29,7 @@ export async function adjust(client: LanguageClient): Promise<void> {
   }
 }
 
-async function ask(client: LanguageClient): Promise<void> {
+async function ask(client: BaseLanguageClient): Promise<void> {
   const editor = vscode.window.activeTextEditor;
   if (editor?.document.languageId !== "mutchkin") return say("Open a spec and put the cursor in a drink or a prep first.");
   if (!client.isRunning()) return say("Mutchkin's server is not running, so nothing can be computed.");
@@ -75,7 +75,7 @@ async function ask(client: LanguageClient): Promise<void> {
 const marked = (way: Way): Way => (way.description ? way : { ...way, label: `$(circle-slash) ${way.label}` });
 const another: Way = { label: "Something else…", detail: "Names a pour that is not in it yet." };
 
-async function apply(client: LanguageClient, { label, detail, edit }: Way): Promise<void> {
+async function apply(client: BaseLanguageClient, { label, detail, edit }: Way): Promise<void> {
   const converted = edit && (await client.protocol2CodeConverter.asWorkspaceEdit(edit));
   if (!converted) say(detail ?? label);
   else if (!(await vscode.workspace.applyEdit(converted))) say("The editor did not take the change.");

@@ -1,6 +1,6 @@
 /** How the server is doing, in the language's corner of the status bar. */
 import * as vscode from "vscode";
-import { State } from "vscode-languageclient/node";
+import { State } from "vscode-languageclient";
 
 export interface ServerStatus extends vscode.Disposable {
   set(state: State): void;

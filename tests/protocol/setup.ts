@@ -9,7 +9,7 @@ import { fileURLToPath } from "node:url";
 
 const project = fileURLToPath(new URL("../../", import.meta.url));
 const sources = ["grammar", "server", "client", "build.mjs", "package-lock.json"];
-const programs = ["dist/server.js", "dist/cli.js"];
+const programs = ["client", "server", "browser", "worker", "cli"].map((name) => `dist/${name}.js`);
 
 export function setup() {
   const built = Math.min(...programs.map((path) => changedAt(join(project, path))));

@@ -1,0 +1,75 @@
+/**
+ * The editor's side, whether the server is a process or a worker: starts it, shows how it is doing and
+ * answers its questions for files. No drink is known here: whatever is shown was said by the server.
+ */
+import * as vscode from "vscode";
+import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
+import { adjust } from "./adjust.ts";
+import { answerForFiles } from "./files.ts";
+import { type ServerStatus, showStatus } from "./status.ts";
+
+/** No scheme is named, so that untitled, remote and virtual documents are served too. */
+const documents = [{ language: "mutchkin" }];
+
+let client: BaseLanguageClient;
+let status: ServerStatus;
+/** Starting and stopping wait for each other, however fast the commands follow. */
+let turn: Promise<void> = Promise.resolve();
+
+/** Runs the client that `create` makes. */
+export function run(context: vscode.ExtensionContext, create: (options: LanguageClientOptions) => BaseLanguageClient): Promise<void> {
+  const output = vscode.window.createOutputChannel("Mutchkin", { log: true });
+  status = showStatus(documents);
+  client = create({ documentSelector: documents, outputChannel: output, traceOutputChannel: output });
+  context.subscriptions.push(
+    output,
+    status,
+    answerForFiles(client),
+    client.onDidChangeState(({ newState }) => status.set(newState)),
+    vscode.commands.registerCommand("mutchkin.startServer", () => inTurn(start)),
+    vscode.commands.registerCommand("mutchkin.stopServer", () => inTurn(stop)),
+    vscode.commands.registerCommand("mutchkin.restartServer", () => inTurn(() => stop().then(start))),
+    vscode.commands.registerCommand("mutchkin.showOutput", () => output.show()),
+    vscode.commands.registerCommand("mutchkin.adjust", () => adjust(client)),
+  );
+  return inTurn(start);
+}
+
+/** What the editor calls when it closes. */
+export function deactivate(): Promise<void> {
+  return inTurn(stop);
+}
+
+function inTurn(act: () => Promise<void>): Promise<void> {
+  turn = turn.then(act);
+  return turn;
+}
+
+/** Never rejects: what went wrong is said to the person, with what they can do. */
+async function start(): Promise<void> {
+  if (client.state === State.Running) return;
+  try {
+    await client.start();
+  } catch (cause) {
+    client.outputChannel.error(cause instanceof Error ? cause : String(cause));
+    status.set(State.StartFailed);
+    // Not awaited: the message may stand for hours, and other commands must not wait for it.
+    void offerHelp("Mutchkin's server did not start. Specs stay coloured, but nothing is checked or computed.");
+  }
+}
+
+async function stop(): Promise<void> {
+  if (client.state !== State.Running) return;
+  try {
+    await client.stop();
+  } catch (cause) {
+    client.outputChannel.error(cause instanceof Error ? cause : String(cause));
+    void offerHelp("Mutchkin's server did not stop when it was told to, and was ended.");
+  }
+}
+
+async function offerHelp(message: string): Promise<void> {
+  const answer = await vscode.window.showErrorMessage(message, "Try Again", "Show the Output");
+  if (answer === "Try Again") await vscode.commands.executeCommand("mutchkin.restartServer");
+  if (answer === "Show the Output") await vscode.commands.executeCommand("mutchkin.showOutput");
+}
