@@ -18,6 +18,7 @@ import type { SpecDocument } from "../house/document.ts";
 import type { Report } from "../rules/run.ts";
 import { diagnosticsOf } from "./diagnostics.ts";
 import type { Environment } from "./environment.ts";
+import { outward } from "./margins.ts";
 import type { EditorSettings } from "./settings.ts";
 import type { Workspace } from "./workspace.ts";
 
@@ -34,6 +35,8 @@ export interface PublisherOptions {
   readonly environment: Environment;
   readonly settingsFor: (uri: string) => EditorSettings;
   readonly report: Report;
+  /** Told of the documents that something changed for, once each time. */
+  readonly touched: (documents: readonly SpecDocument[]) => void;
 }
 
 const turnMs = 8;
@@ -185,11 +188,12 @@ export class Publisher {
     if (known && !this.pending.has(document.uri)) return known;
     this.pending.delete(document.uri);
     const { workspace, settingsFor, report, environment } = this.options;
-    const diagnostics = diagnosticsOf(workspace.house, document, settingsFor(document.uri), {
+    const found = diagnosticsOf(workspace.house, document, settingsFor(document.uri), {
       report,
       rulesPage: environment.rulesPage,
       spelling: (uri) => workspace.spelling(uri),
     });
+    const diagnostics = outward(found, document.margins, workspace);
     const text = JSON.stringify(diagnostics);
     if (known?.text === text) return known;
     const latest = { id: String(++this.ids), diagnostics, text };
@@ -199,7 +203,9 @@ export class Publisher {
 
   private takeStale(): void {
     const { house } = this.options.workspace;
-    for (const document of house.takeStale()) this.pending.add(document.uri);
+    const stale = house.takeStale();
+    for (const document of stale) this.pending.add(document.uri);
+    this.options.touched(stale);
     for (const uri of house.takeGone()) this.pending.add(uri);
   }
 

@@ -15,7 +15,9 @@ import {
 import type { SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import type { Report } from "../rules/run.ts";
+import { inward, outward } from "./margins.ts";
 import type { EditorSettings } from "./settings.ts";
+import type { TokenResults } from "./token-results.ts";
 import type { Workspace } from "./workspace.ts";
 
 /** What every feature is answered with besides the house. */
@@ -28,6 +30,8 @@ export interface Context {
   readonly spelling: (uri: string) => string;
   /** What the client said that it can do; nothing before `initialize`. */
   readonly client: () => ClientCapabilities;
+  /** What was last answered of each text. */
+  readonly tokens: TokenResults;
 }
 
 export interface RequestRow {
@@ -65,13 +69,19 @@ export function ofText<P extends { textDocument: TextDocumentIdentifier }, R, E>
 ): RequestRow {
   return rowOf(type, row, empty, (params, context) => {
     const document = context.workspace.document(params.textDocument.uri);
-    return document ? answer({ ...context, house: context.workspace.house, document, params }) : empty;
+    const inside = document?.margins ? inward(params, document.margins) : params;
+    if (!document || !inside) return empty;
+    const answered = answer({ ...context, house: context.workspace.house, document, params: inside });
+    return answered instanceof ResponseError ? answered : outward(answered, document.margins, context.workspace);
   });
 }
 
 /** A request about all texts, or about something that was answered before. */
 export function ofHouse<P, R, E>(type: RequestType<P, R, E>, { empty, answer, ...row }: Row<OfHouse<P>, R>): RequestRow {
-  return rowOf(type, row, empty, (params, context) => answer({ ...context, house: context.workspace.house, params }));
+  return rowOf(type, row, empty, (params, context) => {
+    const answered = answer({ ...context, house: context.workspace.house, params });
+    return answered instanceof ResponseError ? answered : outward(answered, undefined, context.workspace);
+  });
 }
 
 function rowOf<P, R, E>(

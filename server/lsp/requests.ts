@@ -19,6 +19,9 @@ import {
   RequestType,
   ResponseError,
   SelectionRangeRequest,
+  SemanticTokensDeltaRequest,
+  SemanticTokensRangeRequest,
+  SemanticTokensRequest,
   type TextDocumentPositionParams,
   WorkspaceSymbolRequest,
 } from "vscode-languageserver";
@@ -32,6 +35,7 @@ import { hover } from "../features/hover.ts";
 import { documentHighlights, implementations, references } from "../features/references.ts";
 import { prepareRename, type Refusal, rename } from "../features/rename.ts";
 import { selectionRanges } from "../features/selection.ts";
+import { semanticTokens, tokenModifiers, tokenTypes } from "../features/semantic-tokens.ts";
 import { documentSymbols } from "../features/symbols.ts";
 import { workspaceSymbols } from "../features/workspace-symbols.ts";
 import { codeActions } from "./code-actions.ts";
@@ -122,6 +126,28 @@ export const requests: readonly RequestRow[] = [
     announces: { selectionRangeProvider: true },
     empty: null,
     answer: ({ document, params }) => selectionRanges(document, params.positions),
+  }),
+  ofText(SemanticTokensRequest.type, {
+    does: "what each name means: bought, made here, a drink, only the larder's, unknown; the rest is the grammar's",
+    announces: {
+      semanticTokensProvider: {
+        legend: { tokenTypes: [...tokenTypes], tokenModifiers: [...tokenModifiers] },
+        full: { delta: true },
+        range: true,
+      },
+    },
+    empty: null,
+    answer: ({ house, document, tokens }) => tokens.full(document.uri, semanticTokens(house, document)),
+  }),
+  ofText(SemanticTokensDeltaRequest.type, {
+    does: "what of them has changed since an answer",
+    empty: null,
+    answer: ({ house, document, params, tokens }) => tokens.since(document.uri, params.previousResultId, semanticTokens(house, document)),
+  }),
+  ofText(SemanticTokensRangeRequest.type, {
+    does: "those of the entries that a range touches",
+    empty: null,
+    answer: ({ house, document, params }) => ({ data: semanticTokens(house, document, params.range) }),
   }),
   ofText(DocumentFormattingRequest.type, {
     does: "blanks in their canonical order, in as few edits as do it; a line that does not read is left",

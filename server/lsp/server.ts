@@ -9,9 +9,12 @@ import {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import type { Environment } from "./environment.ts";
+import { houseFiles, isHouseFile } from "./files.ts";
 import { Publisher } from "./publisher.ts";
+import { Refresher } from "./refresher.ts";
 import { requests } from "./requests.ts";
 import { defaultEditorSettings, type EditorSettings, readSettings } from "./settings.ts";
+import { TokenResults } from "./token-results.ts";
 import { canonical, Workspace } from "./workspace.ts";
 
 export function serve(connection: Connection, environment: Environment, version: string): void {
@@ -26,7 +29,14 @@ export function serve(connection: Connection, environment: Environment, version:
     environment,
     settingsFor: (uri) => settings.of(uri),
     report,
+    touched: (documents) => refresher.touched(documents),
   });
+  const refresher = new Refresher(
+    connection,
+    () => capabilities,
+    (uri) => workspace.isOpen(uri),
+  );
+  const tokens = new TokenResults();
   let capabilities: ClientCapabilities = {};
   let folders: string[] = [];
 
@@ -53,7 +63,7 @@ export function serve(connection: Connection, environment: Environment, version:
       await connection.client.register(DidChangeConfigurationNotification.type, { section: "mutchkin" });
     }
     if (capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration) {
-      await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: "**/*.drink" }] });
+      await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
     }
     if (capabilities.workspace?.workspaceFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(async ({ added, removed }) => {
@@ -101,9 +111,10 @@ export function serve(connection: Connection, environment: Environment, version:
     settings.given = (given as { mutchkin?: unknown } | null)?.mutchkin ?? settings.given;
     await readSettingsAgain();
     publisher.forgetAll();
+    refresher.all();
   });
-  connection.onDidOpenTextDocument(({ textDocument: { uri, version: number, text } }) => {
-    workspace.openText(uri, number, text);
+  connection.onDidOpenTextDocument(({ textDocument }) => {
+    workspace.openText(textDocument);
     publisher.schedule();
   });
   connection.onDidChangeTextDocument(({ textDocument: { uri, version: number }, contentChanges }) => {
@@ -111,11 +122,12 @@ export function serve(connection: Connection, environment: Environment, version:
     publisher.schedule();
   });
   connection.onDidCloseTextDocument(async ({ textDocument: { uri } }) => {
+    tokens.forget(canonical(uri));
     await workspace.closeText(uri);
     publisher.schedule();
   });
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
-    await workspace.readAgain(changes.map(({ uri }) => uri).filter((uri) => uri.endsWith(".drink")));
+    await workspace.readAgain(changes.map(({ uri }) => uri).filter(isHouseFile));
     publisher.schedule();
     publisher.askAgain();
   });
@@ -123,7 +135,7 @@ export function serve(connection: Connection, environment: Environment, version:
     (params, token) => publisher.documentReport(params.textDocument.uri, params.previousResultId, token) as never,
   );
   connection.languages.diagnostics.onWorkspace((params, token) => publisher.workspaceReport(params, token) as never);
-  connection.onShutdown(() => undefined);
+  connection.onShutdown(() => refresher.stop());
   const context = {
     workspace,
     log,
@@ -131,9 +143,12 @@ export function serve(connection: Connection, environment: Environment, version:
     settingsFor: (uri: string) => settings.of(uri),
     spelling: (uri: string) => workspace.spelling(uri),
     client: () => capabilities,
+    tokens,
   };
   for (const { register } of requests) register(connection, context);
 }
+
+const watchers = houseFiles.endings.map((ending) => ({ globPattern: `**/*${ending}` }));
 
 /** The editor's settings for each open folder, and without a folder. */
 class SettingsOfFolders {
