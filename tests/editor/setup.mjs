@@ -1,6 +1,6 @@
 /**
  * Installs an editor into the git-ignored `.editor/`, if it is not there in the wanted version:
- * `node tests/editor/setup.mjs [steady|newest]`. No compiler is needed: nothing native is built.
+ * `node tests/editor/setup.mjs [steady|newest|web]`. No compiler is needed: nothing native is built.
  */
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -19,7 +19,7 @@ if (existsSync(stampFile) && readFileSync(stampFile, "utf8") === stamp) {
   mkdirSync(editor.folder, { recursive: true });
   writeFileSync(join(editor.folder, "package.json"), '{ "private": true }\n');
   npm(editor.folder, ["install", ...editor.packages, "--ignore-scripts"]);
-  npm(editor.server, ["install", "--omit=dev", "--ignore-scripts"]);
+  if (editor.name !== "web") npm(editor.server, ["install", "--omit=dev", "--ignore-scripts"]);
   // Last, so that an install that was cut short is done again.
   writeFileSync(stampFile, stamp);
 }

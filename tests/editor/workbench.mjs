@@ -1,32 +1,10 @@
 /** Starts VS Code's server and opens its workbench in a headless browser. */
 import { spawn } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { createServer } from "node:net";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { chromium } from "playwright-core";
+import { copySpecs, freePort, openPage, quietSettings, until } from "./browser.mjs";
 import { root } from "./editors.mjs";
-
-const browsers = [
-  process.env.CHROMIUM,
-  "/usr/bin/chromium",
-  "/usr/bin/chromium-browser",
-  "/usr/bin/google-chrome",
-  "/usr/bin/google-chrome-stable",
-];
-
-const quietSettings = {
-  "security.workspace.trust.enabled": false,
-  "workbench.startupEditor": "none",
-  "workbench.secondarySideBar.defaultVisibility": "hidden",
-  "telemetry.telemetryLevel": "off",
-  "extensions.autoCheckUpdates": false,
-  "chat.disableAIFeatures": true,
-  "window.commandCenter": false,
-  "editor.minimap.enabled": false,
-  // A heading that stays in view lies over the words below it.
-  "editor.stickyScroll.enabled": false,
-};
 
 /**
  * Opens a copy of the samples and of the suite's own specs. With `suite`, that file's `run` is called
@@ -39,7 +17,7 @@ export async function openWorkbench({ editor, suite, vsix, folder = true, settin
   const reportFile = join(home, "report.json");
   const log = [];
   let server;
-  let browser;
+  let page;
   // The whole group: its extension host would linger.
   const endServer = () => {
     if (server && server.exitCode === null) process.kill(-server.pid, "SIGKILL");
@@ -47,13 +25,12 @@ export async function openWorkbench({ editor, suite, vsix, folder = true, settin
   process.once("exit", endServer);
   const close = async () => {
     process.off("exit", endServer);
-    await browser?.close();
+    await page?.context().browser().close();
     endServer();
     rmSync(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
   };
   try {
-    cpSync(join(root, "samples"), join(workspace, "samples"), { recursive: true });
-    cpSync(join(root, "tests/editor/specs"), join(workspace, "specs"), { recursive: true });
+    copySpecs(workspace);
     mkdirSync(join(home, "data/User"), { recursive: true });
     writeFileSync(join(home, "data/User/settings.json"), JSON.stringify({ ...quietSettings, ...settings }));
     const folders = ["--server-data-dir", join(home, "data"), "--extensions-dir", join(home, "extensions")];
@@ -81,20 +58,7 @@ export async function openWorkbench({ editor, suite, vsix, folder = true, settin
     const address = `http://127.0.0.1:${port}/`;
     await until("the editor's server to answer", 60_000, async () => (await fetch(address).catch(() => undefined))?.ok);
 
-    browser = await chromium.launch({
-      executablePath: findBrowser(),
-      args: [
-        "--no-sandbox",
-        "--disable-gpu",
-        "--disable-quic",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-      ],
-    });
-    const page = await browser.newPage({ viewport: { width: 1100, height: 700 } });
-    page.on("console", (message) => log.push(`[page] ${message.text()}`));
+    page = await openPage(log);
     const remote = (path) => `vscode-remote://127.0.0.1:${port}${path}`;
     const payload = [
       ...(vsix ? [] : [["extensionDevelopmentPath", remote(root)]]),
@@ -109,17 +73,6 @@ export async function openWorkbench({ editor, suite, vsix, folder = true, settin
     await close();
     throw cause;
   }
-}
-
-/** Asks again and again until there is an answer; fails by name. */
-export async function until(what, milliseconds, ask) {
-  const end = Date.now() + milliseconds;
-  while (Date.now() < end) {
-    const answer = await ask();
-    if (answer) return answer;
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-  throw new Error(`Waited ${milliseconds / 1000} s for ${what}.`);
 }
 
 function startServer(editor, parameters, environment, log) {
@@ -138,19 +91,4 @@ function installed(server) {
   return new Promise((resolve, reject) =>
     server.on("exit", (code) => (code === 0 ? resolve() : reject(new Error("The packaged extension could not be installed.")))),
   );
-}
-
-function freePort() {
-  return new Promise((resolve) => {
-    const probe = createServer().listen(0, "127.0.0.1", () => {
-      const { port } = probe.address();
-      probe.close(() => resolve(String(port)));
-    });
-  });
-}
-
-function findBrowser() {
-  const found = browsers.find((path) => path && existsSync(path));
-  if (!found) throw new Error("No Chromium was found. Install one, or name it in the variable CHROMIUM.");
-  return found;
 }

@@ -1,0 +1,78 @@
+/** What every workbench needs: a headless browser, a free port, a copy of the specs, patience. */
+import { cpSync, existsSync } from "node:fs";
+import { createServer } from "node:net";
+import { join } from "node:path";
+import { chromium } from "playwright-core";
+import { root } from "./editors.mjs";
+
+const browsers = [
+  process.env.CHROMIUM,
+  "/usr/bin/chromium",
+  "/usr/bin/chromium-browser",
+  "/usr/bin/google-chrome",
+  "/usr/bin/google-chrome-stable",
+];
+
+export const quietSettings = {
+  "security.workspace.trust.enabled": false,
+  "workbench.startupEditor": "none",
+  "workbench.secondarySideBar.defaultVisibility": "hidden",
+  "telemetry.telemetryLevel": "off",
+  "extensions.autoCheckUpdates": false,
+  "chat.disableAIFeatures": true,
+  "window.commandCenter": false,
+  "editor.minimap.enabled": false,
+  // A heading that stays in view lies over the words below it.
+  "editor.stickyScroll.enabled": false,
+};
+
+/** The samples and the suite's own specs, to be written in. */
+export function copySpecs(workspace) {
+  cpSync(join(root, "samples"), join(workspace, "samples"), { recursive: true });
+  cpSync(join(root, "tests/editor/specs"), join(workspace, "specs"), { recursive: true });
+}
+
+/** An empty page in a browser of its own, whose console goes to the log. */
+export async function openPage(log) {
+  const browser = await chromium.launch({
+    executablePath: findBrowser(),
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  });
+  const page = await browser.newPage({ viewport: { width: 1100, height: 700 } });
+  page.on("console", (message) => log.push(`[page] ${message.text()}`));
+  return page;
+}
+
+/** Asks again and again until there is an answer; fails by name. */
+export async function until(what, milliseconds, ask) {
+  const end = Date.now() + milliseconds;
+  while (Date.now() < end) {
+    const answer = await ask();
+    if (answer) return answer;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+  throw new Error(`Waited ${milliseconds / 1000} s for ${what}.`);
+}
+
+export function freePort() {
+  return new Promise((resolve) => {
+    const probe = createServer().listen(0, "127.0.0.1", () => {
+      const { port } = probe.address();
+      probe.close(() => resolve(String(port)));
+    });
+  });
+}
+
+function findBrowser() {
+  const found = browsers.find((path) => path && existsSync(path));
+  if (!found) throw new Error("No Chromium was found. Install one, or name it in the variable CHROMIUM.");
+  return found;
+}
