@@ -12,6 +12,8 @@ import {
   FoldingRangeRequest,
   HoverRequest,
   ImplementationRequest,
+  InlayHintRequest,
+  InlayHintResolveRequest,
   LSPErrorCodes,
   PrepareRenameRequest,
   ReferencesRequest,
@@ -32,14 +34,17 @@ import { toWorkspaceEdit } from "../features/edits.ts";
 import { foldingRanges } from "../features/folding.ts";
 import { formatting, formattingOnType } from "../features/formatting.ts";
 import { hover } from "../features/hover.ts";
+import { inlayHints, resolveInlayHint } from "../features/inlay-hints.ts";
 import { documentHighlights, implementations, references } from "../features/references.ts";
 import { prepareRename, type Refusal, rename } from "../features/rename.ts";
 import { selectionRanges } from "../features/selection.ts";
 import { semanticTokens, tokenModifiers, tokenTypes } from "../features/semantic-tokens.ts";
 import { documentSymbols } from "../features/symbols.ts";
 import { workspaceSymbols } from "../features/workspace-symbols.ts";
+import type { Measure } from "../house/show.ts";
 import { codeActions } from "./code-actions.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
+import type { EditorSettings } from "./settings.ts";
 
 /** A target by its `id`, as typed, and the pour that it is to be met by where one was named. */
 interface AdjustParams extends TextDocumentPositionParams {
@@ -53,10 +58,8 @@ export const requests: readonly RequestRow[] = [
     does: "what the cursor is on, computed",
     announces: { hoverProvider: true },
     empty: null,
-    answer: ({ house, document, params, settingsFor }) => {
-      const { units } = settingsFor(document.uri);
-      return hover(house, document, params.position, units === "house" ? undefined : units) ?? null;
-    },
+    answer: ({ house, document, params, settingsFor }) =>
+      hover(house, document, params.position, unitsIn(settingsFor(document.uri))) ?? null,
   }),
   ofText(CompletionRequest.type, {
     does: "what could stand at the cursor, the house's own before the larder's",
@@ -149,6 +152,20 @@ export const requests: readonly RequestRow[] = [
     empty: null,
     answer: ({ house, document, params }) => ({ data: semanticTokens(house, document, params.range) }),
   }),
+  ofText(InlayHintRequest.type, {
+    does: "what a drink comes to, behind its name; what parts come to; the other system's units",
+    announces: { inlayHintProvider: { resolveProvider: true } },
+    empty: null,
+    answer: ({ house, document, params, settingsFor }) => {
+      const settings = settingsFor(document.uri);
+      return inlayHints(house, document, params.range, settings.inlayHints, unitsIn(settings));
+    },
+  }),
+  ofHouse(InlayHintResolveRequest.type, {
+    does: "a hint with its tooltip: how sure a figure is, and where a size stands",
+    empty: { position: { line: 0, character: 0 }, label: "" },
+    answer: ({ house, params, settingsFor }) => resolveInlayHint(house, params, unitsIn(settingsFor((params.data as { uri: string }).uri))),
+  }),
   ofText(DocumentFormattingRequest.type, {
     does: "blanks in their canonical order, in as few edits as do it; a line that does not read is left",
     announces: { documentFormattingProvider: true },
@@ -188,6 +205,11 @@ export const requests: readonly RequestRow[] = [
     },
   }),
 ];
+
+/** The editor's own wish for amounts; absent where it is the house's. */
+function unitsIn({ units }: EditorSettings): Measure["units"] | undefined {
+  return units === "house" ? undefined : units;
+}
 
 /** A refusal reaches the person as the reason why. */
 function orRefused<T extends object>(answer: T | Refusal): T | ResponseError<void> {

@@ -15,6 +15,16 @@ export const settingsSchema = z.object({
     ),
   units: z.enum(["house", "ml", "cl", "oz"]).default("house").describe("The unit that hovers show amounts in; it never changes a file."),
   maxFindings: z.number().int().min(1).max(10_000).default(500).describe("The most findings that are shown for one file."),
+  inlayHints: z
+    .object({
+      // What a drink comes to is what nobody sees in a list of pours, and it is one hint a drink.
+      figures: z.boolean().default(true).describe("A drink's strength, volume and ratio, behind its name."),
+      // A house pours in one system, and this would double every line: it is for whoever writes for both, and hovers tell it anyway.
+      otherUnits: z.boolean().default(false).describe("The same amount in ounces, or of ounces in millilitres, behind a pour."),
+      // A part cannot be poured before somebody has done the sum.
+      parts: z.boolean().default(true).describe("What parts come to, where the drink says how much they make together."),
+    })
+    .prefault({}),
 });
 
 export type EditorSettings = z.infer<typeof settingsSchema>;
@@ -33,20 +43,37 @@ export function readSettings(given: unknown): { settings: EditorSettings; wrong:
       settings[name] = severitiesOf(value as Record<string, unknown>, wrong);
       continue;
     }
+    if (name === "inlayHints" && typeof value === "object") {
+      settings[name] = switchesOf(value as Record<string, unknown>, wrong);
+      continue;
+    }
     const read = schema.safeParse(value);
     if (read.success) settings[name] = read.data;
-    else
-      wrong.push(
-        `The setting “mutchkin.${name}” is ${JSON.stringify(value)}, which is not allowed: ${allowed[name]}. The default goes on being used.`,
-      );
+    else wrong.push(notAllowed(name, value, allowed[name]!));
   }
   return { settings: settings as EditorSettings, wrong };
+}
+
+function notAllowed(name: string, value: unknown, what: string): string {
+  return `The setting “mutchkin.${name}” is ${JSON.stringify(value)}, which is not allowed: ${what}. The default goes on being used.`;
+}
+
+/** One wrong switch leaves the others as they are set. */
+function switchesOf(given: Record<string, unknown>, wrong: string[]): EditorSettings["inlayHints"] {
+  const found = { ...defaultEditorSettings.inlayHints };
+  for (const name of Object.keys(found) as (keyof typeof found)[]) {
+    const value = given[name];
+    if (typeof value === "boolean") found[name] = value;
+    else if (value !== undefined && value !== null) wrong.push(notAllowed(`inlayHints.${name}`, value, "it takes true or false"));
+  }
+  return found;
 }
 
 const allowed: Record<string, string> = {
   severity: `it takes rule codes with ${severities.join(", ")}`,
   units: "it takes house, ml, cl or oz",
   maxFindings: "it takes a whole number from 1 to 10,000",
+  inlayHints: "it takes figures, otherUnits and parts, each true or false",
 };
 
 /** One wrong severity does not silence the others. */
