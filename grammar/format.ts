@@ -157,7 +157,9 @@ function spaced(text: string, start: number, end: number, { marks, gaps, kept, w
 
 /** Whether the lines read as before: in kind, in every word, in every number. */
 function saysTheSame(entry: Entry, lines: readonly string[]): boolean {
-  const { entries } = read(entry.lines.map(({ eol }, index) => lines[index] + (eol ? "\n" : "")).join(""));
+  const { entries } = read(
+    entry.lines.map(({ eol }, index) => lines[index] + (eol && index < entry.lines.length - 1 ? "\n" : "")).join(""),
+  );
   return entries.length === 1 && entries[0]!.kind === entry.kind && sense(entries[0]!.lines) === sense(entry.lines);
 }
 

@@ -35,6 +35,22 @@ test.each([
   ["a decimal comma's list", "drink X\n  garnish: a ,b;  c", "drink X\n  garnish: a, b; c"],
 ])("%s", (_, text, expected) => expect(formatted(text)).toBe(expected));
 
+test("every entry of a text takes its form, whatever follows it", () => {
+  fc.assert(
+    fc.property(fc.array(anyText, { minLength: 1, maxLength: 3 }), (texts) => {
+      for (const entry of read(texts.join("\n")).entries) {
+        const alone = read(entry.lines.map(({ text, eol }, line) => text + (line === entry.lines.length - 1 ? "" : eol)).join(""));
+        // What stands under no head, and a lone line break inside a pair, read otherwise alone.
+        if (entry.kind === "preamble" || alone.entries.length !== 1 || alone.entries[0]!.lines.length !== entry.lines.length) continue;
+        const last = entry.lines.length - 1;
+        expect(formatEntry(entry).slice(0, last)).toEqual(formatEntry(alone.entries[0]!).slice(0, last));
+      }
+    }),
+    { numRuns: 300 },
+  );
+  expect(formatted("drink A\n  50ml gin\n\ndrink B\n  60ml rum\n")).toBe("drink A\n  50 ml gin\n\ndrink B\n  60 ml rum\n");
+});
+
 const bare = (text: string) => text.toLowerCase().replace(/[^\S\r\n]/g, "");
 const sense = ({ entries }: Tree) =>
   entries.map(({ kind, lines }) => [kind, lines.map(({ content, problem, comment }) => [content.kind, problem?.code, comment?.text])]);
