@@ -13,6 +13,16 @@ export function read(text: string): Tree {
   return makeTree(assembler.finish());
 }
 
+/** Reads lines that belong to several texts: no entry reaches over a line that `startsPart`. */
+export function readParts(lines: readonly { readonly text: string; readonly eol: string }[], startsPart: (line: number) => boolean): Tree {
+  const assembler = new Assembler();
+  for (const [line, { text, eol }] of lines.entries()) {
+    if (startsPart(line)) assembler.startPart();
+    assembler.add(text, eol);
+  }
+  return makeTree(assembler.finish());
+}
+
 /** The tree of these entries, in this order. */
 export function makeTree(entries: readonly Entry[]): Tree {
   const starts: number[] = [];
@@ -62,6 +72,12 @@ export class Assembler {
   /** Starts behind an entry of kind `above`, or at the head of the file. */
   constructor(above: Entry["kind"] = "preamble") {
     this.kind = above;
+  }
+
+  /** What follows is another text's: it stands under no entry. */
+  startPart(): void {
+    this.begin("preamble", undefined);
+    this.preambleFaulted = false;
   }
 
   /** Adds a line that stands where it stood, behind the same lines. */

@@ -209,7 +209,8 @@ export interface Line extends Reading {
 
 /**
  * A margin line and what belongs to it. The first entry of a tree may be the preamble: what stands
- * above the first margin line, of kind "preamble" and without a head. An entry of kind "unknown" is
+ * above the first margin line, of kind "preamble" and without a head. In a Markdown text each block
+ * may have one, and so has what stands between the blocks. An entry of kind "unknown" is
  * parsed and coloured, computed nowhere and found fault with nowhere.
  */
 export interface Entry {

@@ -1,6 +1,7 @@
 /** Fixes, which know only entries, as edits of the files: with places where the entries stand now and each file's own line breaks. */
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { CreateFile, Range, TextDocumentEdit, TextEdit, WorkspaceEdit } from "vscode-languageserver-types";
+import { readWithin } from "../../grammar/markdown.ts";
 import { print } from "../../grammar/print.ts";
 import { read } from "../../grammar/read.ts";
 import type { SpecDocument } from "../house/document.ts";
@@ -46,11 +47,13 @@ export function toTextEdits(house: House, document: SpecDocument, fix: Fix): Tex
   });
 }
 
-/** The texts at hand that a fix changes, as they stand after it. */
+/** The texts at hand that a fix changes, as they stand after it. To a Markdown file it may add no line. */
 export function changedTexts(house: House, fix: Fix): SpecDocument[] {
   const documents = new Set(fix.edits.map((edit) => ("uri" in edit ? house.document(edit.uri) : house.findDocumentOf(edit.entry))));
   return [...documents].flatMap((document) => {
-    return document ? [{ ...document, tree: read(textAfter(document, toTextEdits(house, document, fix))) }] : [];
+    if (!document) return [];
+    const text = textAfter(document, toTextEdits(house, document, fix));
+    return [{ ...document, tree: document.margins ? readWithin(text, document.margins) : read(text) }];
   });
 }
 
@@ -71,6 +74,11 @@ function textEdit(house: House, document: SpecDocument, edit: Edit): TextEdit {
 }
 
 function appended(document: SpecDocument, { text }: Addition): TextEdit {
+  if (document.margins) {
+    // Behind the last line of the last block, where its fence closes.
+    const closing = { line: document.margins.findLastIndex((margin) => margin !== undefined) + 1, character: 0 };
+    return { range: { start: closing, end: closing }, newText: withBreaks(text, document) };
+  }
   const entry = document.tree.entries[document.tree.entries.length - 1];
   const character = entry?.lines[entry.lines.length - 1]?.text.length ?? 0;
   const end = { line: Math.max(0, document.tree.lineCount - 1), character };

@@ -4,8 +4,9 @@ import { formatEntry } from "../../grammar/format.ts";
 import type { SpecDocument } from "../house/document.ts";
 
 /** Of the whole text, or of the lines that a range touches. The last line ends in a line break, and no blank lines trail. */
-export function formatting({ tree }: SpecDocument, range?: Range): TextEdit[] {
-  const blank = range ? 0 : blankLinesAtEnd(tree);
+export function formatting({ tree, margins }: SpecDocument, range?: Range): TextEdit[] {
+  const isPart = range !== undefined || margins !== undefined;
+  const blank = isPart ? 0 : blankLinesAtEnd(tree);
   const first = range?.start.line ?? 0;
   const last = range ? range.end.line - (range.end.character === 0 && range.end.line > first ? 1 : 0) : tree.lineCount - 1 - blank;
   const edits: TextEdit[] = [];
@@ -18,7 +19,7 @@ export function formatting({ tree }: SpecDocument, range?: Range): TextEdit[] {
       if (edit) edits.push(edit);
     }
   }
-  return range ? edits : [...edits, ...ending(tree, blank)];
+  return isPart ? edits : [...edits, ...ending(tree, blank)];
 }
 
 /** After a line break: the line above it. */

@@ -1,4 +1,5 @@
-/** One text of the house: a `.drink` file, open or closed. */
+/** One text of the house, open or closed: a `.drink` file, or the specs inside a Markdown file. */
+import type { Margins } from "../../grammar/markdown.ts";
 import { entryIndexAt } from "../../grammar/positions.ts";
 import type { Entry, Line, Tree } from "../../grammar/tree.ts";
 
@@ -7,6 +8,8 @@ export interface SpecDocument {
   /** The editor's version; null for a file that is not open. */
   readonly version: number | null;
   readonly tree: Tree;
+  /** Of a Markdown file: its tree's lines are the file's, each without its margin. */
+  readonly margins?: Margins;
 }
 
 /** A place in an entry: the line's number within the entry and UTF-16 units in that line. */

@@ -7,7 +7,7 @@
 import type { Entry, Name, Tree } from "../../grammar/tree.ts";
 import type { Model } from "../engine/plan.ts";
 import { changedKeys, declare, keyOf, keysOf, undeclare } from "./declarations.ts";
-import { folderOf, type SpecDocument } from "./document.ts";
+import type { SpecDocument } from "./document.ts";
 import { drinkModel } from "./drink.ts";
 import { layScopes } from "./lay-scopes.ts";
 import { Memo } from "./memo.ts";
@@ -31,8 +31,8 @@ export class House {
   private readonly owners = new Map<Entry, SpecDocument>();
   private readonly indexes = new WeakMap<Tree, ReadonlyMap<Entry, number>>();
   private readonly larder: Scope;
-  /** Which scope a folder belongs to; absent until it is asked for, and again when a `house` came or went. */
-  private scopes: ((folder: string) => Scope) | undefined;
+  /** Which scope a text belongs to; absent until it is asked for, and again when a `house` came or went. */
+  private scopes: ReturnType<typeof layScopes> | undefined;
   private stale = new Set<SpecDocument>();
   private gone = new Set<string>();
   private roots: readonly string[];
@@ -130,9 +130,8 @@ export class House {
 
   /** The scope that an entry or a text belongs to. */
   scopeOf(of: Entry | SpecDocument): Scope {
-    this.standScopes();
     const document = "uri" in of ? of : this.getDocumentOf(of);
-    return document.uri.startsWith(larderFolder) ? this.larder : this.scopeAt(folderOf(document.uri));
+    return document.uri.startsWith(larderFolder) ? this.larder : this.standScopes()(document);
   }
 
   /** Computes a query of an entry once, until a name that it looked up changes its meaning. */
@@ -213,14 +212,10 @@ export class House {
     });
   }
 
-  private scopeAt(folder: string): Scope {
-    return this.standScopes()(folder);
-  }
-
-  private standScopes(): (folder: string) => Scope {
+  private standScopes(): ReturnType<typeof layScopes> {
     if (this.scopes) return this.scopes;
-    this.scopes = layScopes(this.texts.values(), this.roots, this.larder);
-    for (const document of this.texts.values()) this.declareAll(document, this.scopeAt(folderOf(document.uri)));
+    this.scopes = layScopes([...this.texts.values()], this.roots, this.larder);
+    for (const document of this.texts.values()) this.declareAll(document, this.scopes(document));
     return this.scopes;
   }
 
@@ -242,7 +237,7 @@ export class House {
     const houses = (entries: readonly Entry[]) => entries.filter((entry) => entry.kind === "house").length;
     if (houses(gone) !== houses(fresh)) this.forgetScopes();
     if (!this.scopes) return;
-    const scope = this.scopeAt(folderOf((after ?? before)!.uri));
+    const scope = this.scopes((after ?? before)!);
     const changed = changedKeys(gone, fresh);
     if (houses(gone) > 0) {
       this.swapHouse(scope, gone, fresh);

@@ -14,7 +14,7 @@ export interface Declaration {
 }
 
 export interface Scope {
-  /** The folder's URI without a closing slash; "larder:" for the larder. */
+  /** The folder's URI without a closing slash; "larder:" for the larder, a Markdown file's own where that has a `house`. */
   readonly folder: string;
   readonly parent: Scope | undefined;
   /** The `house` entries of the folder: the first governs, any further one is found fault with. */

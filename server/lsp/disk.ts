@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { fdir } from "fdir";
 import { URI } from "vscode-uri";
 import type { Environment, Files } from "./environment.ts";
-import { houseFiles } from "./files.ts";
+import { houseFiles, isHouseFile } from "./files.ts";
 
 const passedOver: ReadonlySet<string> = new Set(houseFiles.passOver);
 
@@ -19,7 +19,7 @@ export function diskEnvironment(elsewhere: Files): Environment {
       const paths = await new fdir()
         .withFullPaths()
         .exclude((name) => passedOver.has(name))
-        .filter((path) => houseFiles.endings.some((ending) => path.endsWith(ending)))
+        .filter(isHouseFile)
         .crawl(uri.fsPath)
         .withPromise();
       return paths.map((path) => URI.file(path).toString());

@@ -2,14 +2,17 @@
  * The texts of the open folders and the open editors, kept in one house. An open editor's text wins
  * over the disk's; a closed file is as it is on disk.
  */
-import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
+import type { TextDocumentContentChangeEvent, TextDocumentItem } from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
 import { URI } from "vscode-uri";
 import { edit, type TextChange } from "../../grammar/edit.ts";
+import { mayHoldSpecs, readMarkdown } from "../../grammar/markdown.ts";
 import { read } from "../../grammar/read.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { House } from "../house/house.ts";
 import { readLarder } from "../larder/larder.ts";
 import type { Environment } from "./environment.ts";
+import { isMarkdown } from "./files.ts";
 
 /** So many files are read from disk at the same time. */
 const readingAtOnce = 64;
@@ -24,7 +27,8 @@ export interface Loading {
 export class Workspace {
   readonly house: House;
   private readonly environment: Environment;
-  private readonly open = new Set<string>();
+  /** What is open; of a Markdown file the whole text, of which the house has the specs alone. */
+  private readonly open = new Map<string, TextDocument | undefined>();
   /** URIs as the client spells them, by the spelling that the house uses, of every text that was ever open. */
   private readonly spellings = new Map<string, string>();
   private folders: string[] = [];
@@ -52,17 +56,22 @@ export class Workspace {
     return this.open.has(uri);
   }
 
-  openText(uri: string, version: number, text: string): void {
+  openText({ uri, languageId, version, text }: TextDocumentItem): void {
     const key = canonical(uri);
-    this.open.add(key);
+    const whole = languageId === "markdown" ? TextDocument.create(uri, languageId, version, text) : undefined;
+    this.open.set(key, whole);
     this.spellings.set(key, uri);
-    this.house.setDocument({ uri: key, version, tree: read(text) });
+    this.house.setDocument({ uri: key, version, ...(whole ? readMarkdown(text) : { tree: read(text) }) });
   }
 
   changeText(uri: string, version: number, changes: readonly TextDocumentContentChangeEvent[]): void {
     const document = this.document(uri);
     if (!document) return;
-    this.house.setDocument({ ...document, version, tree: edit(document.tree, changes as readonly TextChange[]) });
+    const whole = this.open.get(document.uri);
+    const after = whole
+      ? readMarkdown(TextDocument.update(whole, [...changes], version).getText())
+      : { tree: edit(document.tree, changes as readonly TextChange[]) };
+    this.house.setDocument({ ...document, version, ...after });
   }
 
   /** A closed text is again as it is on disk, or gone. */
@@ -80,9 +89,7 @@ export class Workspace {
       const texts = await Promise.all(some.map((key) => (this.belongs(key) ? this.environment.read(key) : undefined)));
       for (const [index, key] of some.entries()) {
         if (this.open.has(key)) continue; // Opened while it was read: the editor's text wins.
-        const text = texts[index];
-        if (text === undefined) this.house.removeDocument(key);
-        else this.house.setDocument({ uri: key, version: null, tree: read(text) });
+        this.takeClosed(key, texts[index]);
       }
     }
   }
@@ -104,14 +111,20 @@ export class Workspace {
       const texts = await Promise.all(some.map((uri) => this.environment.read(uri)));
       for (const [index, uri] of some.entries()) {
         const key = canonical(uri);
-        const text = texts[index];
-        if (text !== undefined && !this.open.has(key)) this.house.setDocument({ uri: key, version: null, tree: read(text) });
+        if (!this.open.has(key)) this.takeClosed(key, texts[index]);
       }
       if (this.environment.now() - since < turnMs) continue;
       loading.report(from, uris.length);
       await this.environment.nextTurn();
       since = this.environment.now();
     }
+  }
+
+  /** A Markdown file without specs is none of the house's. */
+  private takeClosed(key: string, text: string | undefined): void {
+    const markdown = isMarkdown(key);
+    if (text === undefined || (markdown && !mayHoldSpecs(text))) this.house.removeDocument(key);
+    else this.house.setDocument({ uri: key, version: null, ...(markdown ? readMarkdown(text) : { tree: read(text) }) });
   }
 
   private belongs(uri: string): boolean {

@@ -1,6 +1,7 @@
 /** A house from one text (`=== file.drink` starts a file; what stands above the first is `spec.drink`), or from a folder. */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { readMarkdown } from "../../grammar/markdown.ts";
 import { read } from "../../grammar/read.ts";
 import type { SpecDocument } from "../../server/house/document.ts";
 import { House } from "../../server/house/house.ts";
@@ -17,7 +18,10 @@ export function documentsOf(text: string): SpecDocument[] {
   }
   return files
     .filter((file) => file.lines.length > 0)
-    .map((file) => ({ uri: `${root}/${file.name}`, version: null, tree: read(file.lines.join("\n")) }));
+    .map(({ name, lines }) => {
+      const text = lines.join("\n");
+      return { uri: `${root}/${name}`, version: null, ...(name.endsWith(".md") ? readMarkdown(text) : { tree: read(text) }) };
+    });
 }
 
 export function houseOf(text: string): House {
