@@ -4,6 +4,7 @@
  */
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { documents } from "./documents.ts";
 
 interface Targets {
   readonly name: string;
@@ -31,7 +32,8 @@ export async function adjust(client: BaseLanguageClient): Promise<void> {
 
 async function ask(client: BaseLanguageClient): Promise<void> {
   const editor = vscode.window.activeTextEditor;
-  if (editor?.document.languageId !== "mutchkin") return say("Open a spec and put the cursor in a drink or a prep first.");
+  if (!editor || vscode.languages.match(documents, editor.document) === 0)
+    return say("Open a spec and put the cursor in a drink or a prep first.");
   if (!client.isRunning()) return say("Mutchkin's server is not running, so nothing can be computed.");
   const { document } = editor;
   const { version } = document;

@@ -5,11 +5,9 @@
 import * as vscode from "vscode";
 import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
 import { adjust } from "./adjust.ts";
+import { documents } from "./documents.ts";
 import { answerForFiles } from "./files.ts";
 import { type ServerStatus, showStatus } from "./status.ts";
-
-/** No scheme is named, so that untitled, remote and virtual documents are served too. */
-const documents = [{ language: "mutchkin" }];
 
 let client: BaseLanguageClient;
 let status: ServerStatus;

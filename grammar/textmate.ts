@@ -19,6 +19,7 @@ export interface TextMateRule {
   readonly while?: string;
   readonly captures?: Captures;
   readonly beginCaptures?: Captures;
+  readonly endCaptures?: Captures;
   readonly patterns?: readonly TextMateRule[];
 }
 type Captures = Readonly<Record<string, { readonly name: string }>>;
@@ -87,6 +88,8 @@ const modifiers = [
 ];
 
 // Pieces of patterns. `\s` takes no-break and thin spaces too.
+/** Where a line starts; in a list or a quote of Markdown, behind what those put before it. */
+const lineStart = "(?:^|\\G)";
 const wordEnd = "(?![\\p{L}\\p{N}])";
 const valueEnd = "(?=\\s*$|\\s+#(?:\\s|$))";
 const plainNumber = "(?:\\d+(?:[.,]\\d+)*|\\.\\d+)";
@@ -107,31 +110,31 @@ const comma = "(?:(?<!\\d),|,(?!\\d))";
 /** One rule for each kind of line. */
 function lineRules(): Record<string, TextMateRule> {
   return {
-    "comment-line": commentFrom("^\\s*(#)"),
+    "comment-line": commentFrom(`${lineStart}\\s*(#)`),
     prose: {
-      begin: `(?i)^(\\s*)(${fieldNames("prose")})(:)(?=\\s|$)`,
+      begin: `(?i)${lineStart}(\\s*)(${fieldNames("prose")})(:)(?=\\s|$)`,
       // Deeper than the field's own line; a blank line inside is no end.
-      while: "^(?=\\1\\s+\\S|\\s*$)",
+      while: `${lineStart}(?=\\1\\s+\\S|\\s*$)`,
       beginCaptures: captures("", scopes.field, scopes.colon),
       contentName: "string.unquoted.prose.mutchkin",
       patterns: [{ match: "(?i)(?<=:)\\G\\s*(none)\\s*$", captures: captures(scopes.none) }],
     },
-    entry: line(`(?i)^(${anyOf(entryKinds)})(?=\\s|$)\\s*`, [scopes.entry], [...includes("comment"), ...name(scopes.declared)]),
+    entry: line(`(?i)${lineStart}(${anyOf(entryKinds)})(?=\\s|$)\\s*`, [scopes.entry], [...includes("comment"), ...name(scopes.declared)]),
     ...Object.fromEntries(looks.map((look) => [fieldRule(look), fieldLine(look)])),
     // Nothing is said about its name: it may be a slip, or a pour written with its name first.
     "unknown-field": line(
-      "^\\s+(\\p{L}+(?:\\s+\\p{L}+){0,2})(:)(?=\\s|$)\\s*",
+      `${lineStart}\\s+(\\p{L}+(?:\\s+\\p{L}+){0,2})(:)(?=\\s|$)\\s*`,
       ["meta.field.unknown.mutchkin", scopes.colon],
       includes("comment", "quantity", "separator"),
     ),
-    "margin-pour": pourLine(`^(?=(?:about\\s+)?${numeral})`),
-    margin: line("^(?=\\S)", [], includes("comment")),
-    "menu-item": line("^\\s+(-)(?=\\s|$)\\s*", [scopes.dash], [...includes("comment", "price"), ...name(scopes.reference)]),
-    section: line("(?i)^\\s+(section)(?=\\s|$)\\s*", [scopes.keyword], [...includes("comment"), words("\\S+", scopes.section)]),
-    without: pourLine("^\\s+(without)(?=\\s|$)(?:\\s+(all)(?=\\s))?\\s*", [scopes.keyword, scopes.keyword]),
-    swap: pourLine("^\\s+(swap)(?=\\s|$)\\s*", [scopes.keyword], [pourLine("(?<=\\s)(for)(?=\\s)\\s*", [scopes.keyword])]),
-    or: pourLine("^\\s+(or)(?=\\s|$)\\s*", [scopes.keyword]),
-    pour: pourLine("^\\s+(?=\\S)"),
+    "margin-pour": pourLine(`${lineStart}(?=(?:about\\s+)?${numeral})`),
+    margin: line(`${lineStart}(?=\\S)`, [], includes("comment")),
+    "menu-item": line(`${lineStart}\\s+(-)(?=\\s|$)\\s*`, [scopes.dash], [...includes("comment", "price"), ...name(scopes.reference)]),
+    section: line(`(?i)${lineStart}\\s+(section)(?=\\s|$)\\s*`, [scopes.keyword], [...includes("comment"), words("\\S+", scopes.section)]),
+    without: pourLine(`${lineStart}\\s+(without)(?=\\s|$)(?:\\s+(all)(?=\\s))?\\s*`, [scopes.keyword, scopes.keyword]),
+    swap: pourLine(`${lineStart}\\s+(swap)(?=\\s|$)\\s*`, [scopes.keyword], [pourLine("(?<=\\s)(for)(?=\\s)\\s*", [scopes.keyword])]),
+    or: pourLine(`${lineStart}\\s+(or)(?=\\s|$)\\s*`, [scopes.keyword]),
+    pour: pourLine(`${lineStart}\\s+(?=\\S)`),
   };
 }
 
@@ -227,7 +230,7 @@ const scopesOfQuantity = [scopes.operator, scopes.number, scopes.unit];
 const scopesOfPourHead = [scopes.operator, ...scopesOfQuantity, scopes.operator];
 
 function fieldLine(look: (typeof looks)[number]): TextMateRule {
-  return line(`(?i)^\\s*(${fieldNames(look)})(:)(?=\\s|$)\\s*`, [scopes.field, scopes.colon], includes(look));
+  return line(`(?i)${lineStart}\\s*(${fieldNames(look)})(:)(?=\\s|$)\\s*`, [scopes.field, scopes.colon], includes(look));
 }
 
 /** A line that says so much of this; `first` are rules that come before those of a pour. */

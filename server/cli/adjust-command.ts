@@ -1,6 +1,6 @@
 /** `mutchkin adjust`: the amount of one pour that brings a drink or a prep to a target, printed or written into its file. */
 import type { Entry } from "../../grammar/tree.ts";
-import { textAfter, toTextEdits } from "../features/edits.ts";
+import { toTextEdits } from "../features/edits.ts";
 import { type Way, waysTo, wayWith } from "../house/bring-to.ts";
 import { changeable } from "../house/changeable.ts";
 import type { House } from "../house/house.ts";
@@ -14,7 +14,7 @@ import type { Files } from "./files.ts";
 import { openHouse, type Session } from "./session.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
-import { writeText } from "./write-text.ts";
+import { writeEdits } from "./write-text.ts";
 
 export interface AdjustOptions {
   readonly format: "text" | "json";
@@ -68,9 +68,8 @@ function understood<T extends object>(answer: T | NotUnderstood): T {
   return answer as T;
 }
 
-/** Everything else in the file stays as it is, to the byte. */
 function write(house: House, entry: Entry, edit: NonNullable<NonNullable<Way["reached"]>["edit"]>, files: Files, session: Session): void {
   const document = house.getDocumentOf(entry);
   const edits = toTextEdits(house, document, { title: "", safe: false, edits: [edit] });
-  writeText(files, session, document.uri, textAfter(document, edits));
+  writeEdits(files, session, document, edits);
 }

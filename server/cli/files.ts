@@ -2,11 +2,12 @@
 import { chmodSync, mkdtempSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fdir } from "fdir";
+import { houseFiles, isHouseFile } from "../house/house-files.ts";
 
 export interface Files {
   /** What stands at a path, links followed; absent where nothing does that this account may see. */
   kindOf(path: string): "file" | "folder" | undefined;
-  /** The absolute paths of the `.drink` files of a folder, in order; of its subfolders too unless `shallow`. */
+  /** The absolute paths of the specs and the Markdown files of a folder, in order; of its subfolders too unless `shallow`. */
   list(folder: string, depth: "shallow" | "deep"): readonly string[];
   /** The whole text, byte order mark and line breaks as they are. Throws an `Unreadable` with a plain reason. */
   read(path: string): string;
@@ -20,7 +21,7 @@ export class Unreadable extends Error {}
 export class Unwritable extends Error {}
 
 /** Folders that hold no specs, however deep they are. */
-const skipped = new Set(["node_modules", ".git", ".hg", ".svn", "dist"]);
+const skipped = new Set<string>(houseFiles.passOver);
 
 const decoder = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true });
 
@@ -37,7 +38,7 @@ export const disk: Files = {
     const walk = new fdir()
       .withFullPaths()
       .exclude((name) => skipped.has(name))
-      .filter((path) => path.endsWith(".drink"));
+      .filter(isHouseFile);
     return (depth === "shallow" ? walk.withMaxDepth(0) : walk).crawl(folder).sync().sort();
   },
   write(path, text) {

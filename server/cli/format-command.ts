@@ -1,11 +1,10 @@
 /** `mutchkin format`: files in their canonical form, written or only looked at. */
-import { textAfter } from "../features/edits.ts";
 import { formatting } from "../features/formatting.ts";
 import { counted } from "../reports/sheet.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { openHouse } from "./session.ts";
 import type { Terminal } from "./terminal.ts";
-import { writeText } from "./write-text.ts";
+import { writeEdits } from "./write-text.ts";
 
 export interface FormatOptions {
   /** Only says which files are not in canonical form. */
@@ -20,7 +19,7 @@ export function formatCommand(paths: readonly string[], { check = false }: Forma
     const edits = formatting(document);
     if (edits.length === 0) continue;
     changed++;
-    if (!check) writeText(terminal.files, session, document.uri, textAfter(document, edits));
+    if (!check) writeEdits(terminal.files, session, document, edits);
     terminal.print(`${check ? "Would format" : "Formatted"} ${session.pathOf(document.uri)}\n`);
   }
   const complete = session.finish();

@@ -7,6 +7,7 @@ import { pathToFileURL } from "node:url";
 import { read } from "../../grammar/read.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { House } from "../house/house.ts";
+import { isHouseFile, readHouseFile } from "../house/house-files.ts";
 import { readLarder } from "../larder/larder.ts";
 import { type Files, Unreadable } from "./files.ts";
 import { UsageError } from "./usage-error.ts";
@@ -50,7 +51,9 @@ export function gather(files: Files, currentFolder: string, paths: readonly stri
     progress(index, all.length);
     const name = nameFrom(currentFolder, path);
     try {
-      const document: SpecDocument = { uri: uriOf(path), version: null, tree: read(files.read(path)) };
+      const given = readHouseFile(path, files.read(path));
+      if (!given) continue;
+      const document: SpecDocument = { uri: uriOf(path), version: null, ...given };
       house.setDocument(document);
       pathByUri.set(document.uri, name);
       if (asked.has(path)) documents.push(document);
@@ -59,6 +62,7 @@ export function gather(files: Files, currentFolder: string, paths: readonly stri
       unread.push({ path: name, why: cause.message });
     }
   }
+  if (documents.length === 0 && unread.length === 0) throw nothingThere(paths);
   return { house, documents, unread, pathOf: (uri) => pathByUri.get(uri) ?? uri };
 }
 
@@ -71,15 +75,18 @@ function specsAt(files: Files, at: string, asWritten: string): readonly string[]
     );
   }
   if (kind === "file") {
-    if (at.endsWith(".drink")) return [at];
-    throw new UsageError(`“${asWritten}” is not a spec.`, "Name a file that ends in .drink, or a folder that holds some.");
+    if (isHouseFile(at)) return [at];
+    throw new UsageError(`“${asWritten}” is not a spec.`, whatHoldsSpecs);
   }
-  const specs = files.list(at, "deep");
-  if (specs.length > 0) return specs;
-  throw new UsageError(
-    asWritten === "." ? "There are no .drink files in this folder." : `There are no .drink files in “${asWritten}”.`,
-    "Name a folder or a file that holds specs.",
-  );
+  return files.list(at, "deep");
+}
+
+const whatHoldsSpecs = "Name a file that ends in .drink, a Markdown file with blocks tagged `drink`, or a folder that holds some.";
+
+function nothingThere(paths: readonly string[]): UsageError {
+  const here = paths.every((path) => path === ".");
+  const where = here ? "this folder" : paths.map((path) => `“${path}”`).join(", ");
+  return new UsageError(`There are no specs in ${where}.`, whatHoldsSpecs);
 }
 
 /** The highest folder with a `house` that still governs this one; absent where there is none. */
@@ -87,7 +94,7 @@ function outermostHouse(files: Files, from: string): string | undefined {
   let outermost: string | undefined;
   let folder = from;
   for (let level = 0; level <= levelsUp; level++) {
-    if (files.list(folder, "shallow").some((path) => holdsHouse(files, path))) outermost = folder;
+    if (files.list(folder, "shallow").some((path) => path.endsWith(".drink") && holdsHouse(files, path))) outermost = folder;
     const above = dirname(folder);
     if (above === folder || files.kindOf(join(folder, ".git"))) break;
     folder = above;

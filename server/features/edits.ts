@@ -14,16 +14,16 @@ import type { House } from "../house/house.ts";
  * the editor spells a URI.
  */
 export function toWorkspaceEdit(house: House, fix: Fix, spelling = (uri: string) => uri): WorkspaceEdit | undefined {
-  const changes = new Map<string, { document: SpecDocument | undefined; edits: TextEdit[] }>();
-  const at = (uri: string, document: SpecDocument | undefined) => {
-    const there = changes.get(uri) ?? { document, edits: [] };
+  const changes = new Map<string, { document: SpecDocument | undefined; fresh: boolean; edits: TextEdit[] }>();
+  const at = (uri: string, document: SpecDocument | undefined, fresh = false) => {
+    const there = changes.get(uri) ?? { document, fresh, edits: [] };
     changes.set(uri, there);
     return there.edits;
   };
   for (const edit of fix.edits) {
     if ("uri" in edit) {
       const document = house.document(edit.uri);
-      at(edit.uri, document).push(document ? appended(document, edit) : { range: fileStart, newText: edit.text });
+      at(edit.uri, document, edit.fresh).push(document ? appended(document, edit) : { range: fileStart, newText: edit.text });
       continue;
     }
     const document = house.findDocumentOf(edit.entry);
@@ -31,9 +31,10 @@ export function toWorkspaceEdit(house: House, fix: Fix, spelling = (uri: string)
     at(document.uri, document).push(textEdit(house, document, edit));
   }
   const documentChanges: (TextDocumentEdit | CreateFile)[] = [];
-  for (const [key, { document, edits }] of changes) {
+  for (const [key, { document, fresh, edits }] of changes) {
     const uri = spelling(key);
-    if (!document) documentChanges.push({ kind: "create", uri, options: { ignoreIfExists: true } });
+    const options = fresh ? { overwrite: false, ignoreIfExists: false } : { ignoreIfExists: true };
+    if (!document) documentChanges.push({ kind: "create", uri, options });
     documentChanges.push({ textDocument: { uri, version: document?.version ?? null }, edits });
   }
   return { documentChanges };
@@ -57,7 +58,7 @@ export function changedTexts(house: House, fix: Fix): SpecDocument[] {
   });
 }
 
-/** The text as it stands after these edits of it. */
+/** The text as it stands after these edits of it; of a Markdown file the specs alone. */
 export function textAfter({ uri, tree }: SpecDocument, edits: TextEdit[]): string {
   return TextDocument.applyEdits(TextDocument.create(uri, "mutchkin", 0, print(tree)), edits);
 }

@@ -4,8 +4,8 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fdir } from "fdir";
 import { URI } from "vscode-uri";
+import { houseFiles, isHouseFile } from "../house/house-files.ts";
 import type { Environment, Files } from "./environment.ts";
-import { houseFiles, isHouseFile } from "./files.ts";
 
 const passedOver: ReadonlySet<string> = new Set(houseFiles.passOver);
 

@@ -1,7 +1,7 @@
 /** Files that the editor is asked for: in a browser there is no disk, and on a desktop not every folder is on it. */
 import type { Connection } from "vscode-languageserver";
+import { houseFiles } from "../house/house-files.ts";
 import type { Files } from "./environment.ts";
-import { houseFiles } from "./files.ts";
 
 /** An editor that does not know our requests has no such files. */
 export function filesOfEditor(connection: Connection): Files {

@@ -14,11 +14,11 @@ import {
   type WorkspaceDiagnosticReport,
   type WorkspaceDocumentDiagnosticReport,
 } from "vscode-languageserver";
+import { outward } from "../features/margins.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { Report } from "../rules/run.ts";
 import { diagnosticsOf } from "./diagnostics.ts";
 import type { Environment } from "./environment.ts";
-import { outward } from "./margins.ts";
 import type { EditorSettings } from "./settings.ts";
 import type { Workspace } from "./workspace.ts";
 

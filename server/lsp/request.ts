@@ -12,10 +12,10 @@ import {
   type ServerCapabilities,
   type TextDocumentIdentifier,
 } from "vscode-languageserver";
+import { inward, outward } from "../features/margins.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import type { Report } from "../rules/run.ts";
-import { inward, outward } from "./margins.ts";
 import type { EditorSettings } from "./settings.ts";
 import type { TokenResults } from "./token-results.ts";
 import type { Workspace } from "./workspace.ts";

@@ -8,8 +8,8 @@ import {
   type InitializeResult,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
+import { houseFiles, isHouseFile } from "../house/house-files.ts";
 import type { Environment } from "./environment.ts";
-import { houseFiles, isHouseFile } from "./files.ts";
 import { Publisher } from "./publisher.ts";
 import { Refresher } from "./refresher.ts";
 import { requests } from "./requests.ts";

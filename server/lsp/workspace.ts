@@ -6,13 +6,13 @@ import type { TextDocumentContentChangeEvent, TextDocumentItem } from "vscode-la
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { URI } from "vscode-uri";
 import { edit, type TextChange } from "../../grammar/edit.ts";
-import { mayHoldSpecs, readMarkdown } from "../../grammar/markdown.ts";
+import { readMarkdown } from "../../grammar/markdown.ts";
 import { read } from "../../grammar/read.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { House } from "../house/house.ts";
+import { readHouseFile } from "../house/house-files.ts";
 import { readLarder } from "../larder/larder.ts";
 import type { Environment } from "./environment.ts";
-import { isMarkdown } from "./files.ts";
 
 /** So many files are read from disk at the same time. */
 const readingAtOnce = 64;
@@ -120,11 +120,10 @@ export class Workspace {
     }
   }
 
-  /** A Markdown file without specs is none of the house's. */
   private takeClosed(key: string, text: string | undefined): void {
-    const markdown = isMarkdown(key);
-    if (text === undefined || (markdown && !mayHoldSpecs(text))) this.house.removeDocument(key);
-    else this.house.setDocument({ uri: key, version: null, ...(markdown ? readMarkdown(text) : { tree: read(text) }) });
+    const given = text === undefined ? undefined : readHouseFile(key, text);
+    if (given) this.house.setDocument({ uri: key, version: null, ...given });
+    else this.house.removeDocument(key);
   }
 
   private belongs(uri: string): boolean {

@@ -22,7 +22,7 @@ export function check(house: House, documents: readonly SpecDocument[], checking
     checking.progress?.(done);
     for (const [index, entry] of document.tree.entries.entries()) {
       for (const finding of findingsOf(house, entry, checking.rules, checking.report)) {
-        findings.push(reported(finding, checking.pathOf(document.uri), document.tree.starts[index]!));
+        findings.push(reported(finding, document, checking.pathOf(document.uri), document.tree.starts[index]!));
       }
     }
   }
@@ -39,12 +39,13 @@ export function check(house: House, documents: readonly SpecDocument[], checking
   };
 }
 
-function reported({ code, severity, place, what, todo }: Finding, file: string, start: number): FindingReport {
+function reported({ code, severity, place, what, todo }: Finding, { margins }: SpecDocument, file: string, start: number): FindingReport {
+  const margin = margins?.[start + place.line]?.length ?? 0;
   return {
     file,
     line: start + place.line + 1,
-    column: place.start + 1,
-    endColumn: Math.max(place.start, place.end) + 1,
+    column: margin + place.start + 1,
+    endColumn: margin + Math.max(place.start, place.end) + 1,
     code,
     severity,
     message: what,

@@ -163,16 +163,18 @@ test("a file in another encoding is not guessed at", async () => {
   expect(err).toBe("“latin.drink” could not be read: it is not text in UTF-8; save it again with that encoding.\n");
 });
 
+const whatHoldsSpecs = "Name a file that ends in .drink, a Markdown file with blocks tagged `drink`, or a folder that holds some.\n";
+
 test.each([
   [["check", "nowhere"], "There is no file or folder “nowhere”.\nCheck the spelling, or leave the path out to take the current folder.\n"],
   [
     ["check", "bar.drink/x"],
     "There is no file or folder “bar.drink/x”.\nCheck the spelling, or leave the path out to take the current folder.\n",
   ],
-  [["check", "list.txt"], "“list.txt” is not a spec.\nName a file that ends in .drink, or a folder that holds some.\n"],
-  [["check", "empty"], "There are no .drink files in “empty”.\nName a folder or a file that holds specs.\n"],
+  [["check", "list.txt"], `“list.txt” is not a spec.\n${whatHoldsSpecs}`],
+  [["check", "empty"], `There are no specs in “empty”.\n${whatHoldsSpecs}`],
 ])("%j ends with 2 and says what to do", async (argv, err) => {
-  const folder = folderOf(`${soundHouse}=== list.txt\nrope\n=== empty/list.txt\n`);
+  const folder = folderOf(`${soundHouse}=== list.txt\nrope\n=== empty/list.txt\n=== empty/read.md\ndrink Slip\n`);
   expect(await mutchkin(folder, argv)).toEqual({ code: 2, out: "", err });
 });
 

@@ -29,6 +29,16 @@ test("--check names them, changes nothing, and fails", async () => {
   expect(readFileSync(join(folder, "bar/sours.drink"), "utf8")).toBe("drink Slip\n   50ml gin\n");
 });
 
+test("in Markdown only the blocks' lines change, behind their margin", async () => {
+  const folder = folderOf(
+    "=== a.md\n# Slack  Water\n\n> - ```drink\n>   drink   Slip\n>      50ml gin\n>   ```\n\n   50ml   prose\n=== b.md\n   50ml prose\n",
+  );
+  expect((await mutchkin(folder, ["format"])).out).toBe("Formatted a.md\n1 of 1 file changed.\n");
+  expect(readFileSync(join(folder, "a.md"), "utf8")).toBe(
+    "# Slack  Water\n\n> - ```drink\n>   drink Slip\n>     50 ml gin\n>   ```\n\n   50ml   prose\n",
+  );
+});
+
 test("a byte order mark and CRLF stay", async () => {
   const folder = folderOf("=== a.drink\n\ufeffdrink Slip\r\n   50ml gin\r\n");
   await mutchkin(folder, ["format"]);

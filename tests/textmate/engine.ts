@@ -4,7 +4,11 @@ import { createRequire } from "node:module";
 import oniguruma from "vscode-oniguruma";
 import textmate from "vscode-textmate";
 
-const grammarFile = new URL("../../grammar/mutchkin.tmLanguage.json", import.meta.url);
+const files = {
+  "source.mutchkin": "../../grammar/mutchkin.tmLanguage.json",
+  "markdown.mutchkin.codeblock": "../../grammar/mutchkin-in-markdown.tmLanguage.json",
+  "text.html.markdown": "./containers.tmLanguage.json",
+} as const;
 
 /** A stretch of a line and its innermost scope, without the language's own ending; "" where it has none. */
 export interface Token {
@@ -12,7 +16,8 @@ export interface Token {
   readonly scope: string;
 }
 
-export async function loadGrammar(): Promise<textmate.IGrammar> {
+/** Of specs, or of Markdown with ours injected. */
+export async function loadGrammar(scope: "source.mutchkin" | "text.html.markdown" = "source.mutchkin"): Promise<textmate.IGrammar> {
   const wasm = readFileSync(createRequire(import.meta.url).resolve("vscode-oniguruma/release/onig.wasm"));
   await oniguruma.loadWASM(wasm);
   const registry = new textmate.Registry({
@@ -20,9 +25,13 @@ export async function loadGrammar(): Promise<textmate.IGrammar> {
       createOnigScanner: (patterns) => new oniguruma.OnigScanner(patterns),
       createOnigString: (text) => new oniguruma.OnigString(text),
     }),
-    loadGrammar: async () => textmate.parseRawGrammar(readFileSync(grammarFile, "utf8"), "mutchkin.tmLanguage.json"),
+    loadGrammar: async (name) => {
+      const file = new URL(files[name as keyof typeof files], import.meta.url);
+      return textmate.parseRawGrammar(readFileSync(file, "utf8"), file.pathname);
+    },
+    getInjections: (name) => (name === "text.html.markdown" ? ["markdown.mutchkin.codeblock"] : undefined),
   });
-  const grammar = await registry.loadGrammar("source.mutchkin");
+  const grammar = await registry.loadGrammar(scope);
   if (!grammar) throw new Error("The grammar does not load.");
   return grammar;
 }

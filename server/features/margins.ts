@@ -2,7 +2,7 @@
  * Between a Markdown file's places and those of the specs inside it. They differ by each line's margin
  * only, what a list or a quote puts before the spec's line; what is in no block is asked about nothing.
  */
-import type { Position, Range, TextEdit } from "vscode-languageserver";
+import type { Position, Range, TextEdit } from "vscode-languageserver-types";
 import type { Margins } from "../../grammar/markdown.ts";
 
 interface Texts {

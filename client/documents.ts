@@ -1,0 +1,2 @@
+/** What the server serves. No scheme is named, so that untitled, remote and virtual documents are served too. */
+export const documents = [{ language: "mutchkin" }, { language: "markdown" }];
