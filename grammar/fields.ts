@@ -133,6 +133,14 @@ export const fields: readonly Field[] = [
   f("ice", ["house", "drink"], "items", "cubed ice", "The ice used where a method names none."),
   f("waste", ["house", "stock"], "percent", "5 %", "The share of what is bought that is lost between the bottle and the glass."),
   f("target cost", ["house"], "percent", "22 %", "The share of the price, without its tax, that the ingredients may cost."),
+  f("bottle", ["house"], "quantity", "700 ml", "The bottle that pre-mixed drinks are kept in: what a drink is scaled up to."),
+  f(
+    "order",
+    ["house"],
+    "items",
+    "spirit; vermouth, fortified wine; liqueur",
+    "The order in which pours are written, by kind; kinds between two `;` stay as they are written.",
+  ),
   f("cautions", ["house"], "choice", "shown", "Whether cards print the usual cautions.", { choices: ["shown", "short"] }),
   f("serve limit", ["house"], "quantity", "32 g", "The most alcohol that one serve holds without a remark; `none` for no limit."),
   f("severity", ["house"], "severity", "glass-too-small off", "How loud one rule is here: off, hint, information, warning or error.", {

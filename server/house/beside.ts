@@ -21,10 +21,10 @@ export interface Besides {
 export const rinseMl: Uncertain = { value: 3, u: 1, why: "a rinse, practice" };
 
 /** Of the pours: a leaf, a rim, what is strained out, what rinses the glass. A spirit that rinses is never left out. */
-export function besidePours(house: House, scope: Scope, { pours }: FlatDrink, measuring: Measuring): Besides {
+export function besidePours(house: House, scope: Scope, { pours }: FlatDrink, measuring: Measuring, serves: number): Besides {
   const besides = pours.filter(isBeside).map((pour) => {
     const { ingredient, quantity } = pour;
-    const amount = quantity ? amountOf(quantity, ingredient, measuring) : unstated(pour);
+    const amount = quantity ? amountOf(quantity, ingredient, measuring) : unstated(pour, serves);
     const name = ingredient.resolution.text;
     return { name, kept: isRinse(pour), one: besideOf(house, scope, ingredient, amount, quantity) };
   });
@@ -65,8 +65,8 @@ function isRinse({ lead }: FlatPour): boolean {
   return lead?.lead === "rinse";
 }
 
-function unstated(pour: FlatPour): Amount {
-  return isRinse(pour) ? { ml: rinseMl } : { g: { because: noAmount(pour.ingredient.resolution.text) } };
+function unstated(pour: FlatPour, serves: number): Amount {
+  return isRinse(pour) ? { ml: forAll(rinseMl, serves) } : { g: { because: noAmount(pour.ingredient.resolution.text) } };
 }
 
 function besideOf(house: House, scope: Scope, ingredient: FlatPour["ingredient"], amount: Amount, quantity: FlatPour["quantity"]): Beside {
@@ -74,9 +74,14 @@ function besideOf(house: House, scope: Scope, ingredient: FlatPour["ingredient"]
   return { of: ingredient.model, amount, ...(price && { price }) };
 }
 
+/** What each serve takes as what all of them take; of one it is the very same figure. */
+export function forAll(each: Uncertain, serves: number): Uncertain {
+  return serves === 1 ? each : times(each, serves);
+}
+
 function forServes({ of, amount, price }: Beside, serves: number): Beside {
   const [[unit, known] = ["g", undefined]] = Object.entries(amount);
   if (serves === 1 || !known || "because" in known) return { of, amount, ...(price && { price }) };
-  const all = times(known, serves);
+  const all = forAll(known, serves);
   return { of, amount: unit === "ml" ? { ml: all } : { g: all }, ...(price && { price }) };
 }

@@ -3,7 +3,7 @@ import type { Entry } from "../../grammar/tree.ts";
 import { assess } from "../engine/assess.ts";
 import type { Known, Model, Outcome, PourPlan, PrepPart, Price, ServePlan, Uncertain } from "../engine/plan.ts";
 import { amountOf, type Measuring, type PartSize } from "./amounts.ts";
-import { besideGarnish, besidePours, rinseMl } from "./beside.ts";
+import { besideGarnish, besidePours, forAll, rinseMl } from "./beside.ts";
 import { defaultIce, isHot, serveIceOf, stepPlans } from "./chilling.ts";
 import { isCyclic } from "./cycles.ts";
 import { glassOf, glassTemperature } from "./glass.ts";
@@ -60,7 +60,7 @@ export function drinkModel(house: House, entry: Entry): Model {
       "top" in amount || "topToMl" in amount ? [] : [{ of, amount, ...(price && { price }) }],
     );
     const scope = house.scopeOf(entry);
-    const { beside } = besidePours(house, scope, flat, measuringOf(flat, settingsOf(house, scope)).measuring);
+    const { beside } = besidePours(house, scope, flat, measuringOf(flat, settingsOf(house, scope)).measuring, servesOf(flat));
     const infused = (plan.infused ?? []).map((of): PrepPart => ({ of, amount: { g: { value: 0, u: 0, why: "" } }, discarded: true }));
     return { type: "prep", name, parts: [...parts, ...infused, ...beside.map((one) => ({ ...one, discarded: true }))] };
   });
@@ -71,11 +71,12 @@ function planOf(house: House, scope: Scope, flat: FlatDrink) {
   const method = flat.field("method");
   const steps = method ? stepsOf(house, method) : [];
   const { measuring, proportional } = measuringOf(flat, settings);
+  const serves = servesOf(flat);
   const pours: FlatPour[] = [];
   const plans: PourPlan[] = [];
   const infused: Model[] = [];
   for (const pour of flat.pours) {
-    const plan = pourPlan(house, scope, pour, measuring);
+    const plan = pourPlan(house, scope, pour, measuring, serves);
     if (!plan) {
       if (!has(pour.modifiers, "optional") && !has(pour.modifiers, "to rim")) infused.push(pour.ingredient.model);
       continue;
@@ -85,11 +86,10 @@ function planOf(house: House, scope: Scope, flat: FlatDrink) {
   }
   const glass = glassOf(house, scope, flat);
   const ice = defaultIce(house, scope, flat, settings);
-  const serves = servesOf(flat);
   const chilling = { settings, ice, glass, serves, hot: plans.some(isHot) };
   const serveIce = serveIceOf(steps, chilling);
   const glassC = glassTemperature(house, scope, flat, steps, settings);
-  const poured = besidePours(house, scope, flat, measuring);
+  const poured = besidePours(house, scope, flat, measuring, serves);
   const garnish = besideGarnish(house, scope, flat, measuring, serves);
   const plan: ServePlan = {
     pours: plans,
@@ -113,7 +113,7 @@ function measuringOf(flat: FlatDrink, settings: Settings): { measuring: Measurin
 }
 
 /** What a pour brings to the engine; absent where it brings nothing to the liquid (a leaf, a rim, an option). */
-function pourPlan(house: House, scope: Scope, pour: FlatPour, measuring: Measuring): PourPlan | undefined {
+function pourPlan(house: House, scope: Scope, pour: FlatPour, measuring: Measuring, serves: number): PourPlan | undefined {
   const { ingredient, modifiers, stage } = pour;
   if (has(modifiers, "optional") || has(modifiers, "to rim") || has(modifiers, "strained out")) return undefined;
   if (ingredient.facts && isInert(ingredient.facts)) return undefined;
@@ -127,17 +127,18 @@ function pourPlan(house: House, scope: Scope, pour: FlatPour, measuring: Measuri
     const amount = amountOf(quantity, ingredient, measuring);
     return { ...base, amount: { topToMl: "ml" in amount ? amount.ml : { because: "a drink is topped up to a volume, not to a weight" } } };
   }
-  if (lead?.lead === "rinse") return { ...base, amount: { ml: rinsed(pour, measuring) } };
+  if (lead?.lead === "rinse") return { ...base, amount: { ml: rinsed(pour, measuring, serves) } };
   if (has(modifiers, "discarded")) return undefined;
   if (!quantity) return { ...base, amount: { ml: { because: noAmount(ingredient.resolution.text) } } };
   return { ...base, amount: amountOf(quantity, ingredient, measuring) };
 }
 
-function rinsed(pour: FlatPour, measuring: Measuring): Known {
-  if (has(pour.modifiers, "discarded")) return rinseLeftMl;
-  if (!pour.quantity) return rinseMl;
+/** Every glass is rinsed; a stated amount is for all of them. */
+function rinsed(pour: FlatPour, measuring: Measuring, serves: number): Known {
+  if (has(pour.modifiers, "discarded")) return forAll(rinseLeftMl, serves);
+  if (!pour.quantity) return forAll(rinseMl, serves);
   const amount = amountOf(pour.quantity, pour.ingredient, measuring);
-  return "ml" in amount ? amount.ml : rinseMl;
+  return "ml" in amount ? amount.ml : forAll(rinseMl, serves);
 }
 
 function temperatureOf({ facts }: Ingredient, modifiers: readonly ModifierText[], settings: Settings): Uncertain {

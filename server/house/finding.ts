@@ -13,6 +13,8 @@ export interface Edit extends Place {
 export interface Addition {
   readonly uri: string;
   readonly text: string;
+  /** The text is a new file's: nothing may be there yet. */
+  readonly fresh?: true;
 }
 
 export interface Fix {

@@ -54,7 +54,18 @@ export interface FlatDrink {
 }
 
 /** The fields that a riff takes from its parent. */
-const inherited = new Set(["family", "glass", "method", "ice", "rim", "garnish", "serves", "total", "part", "parts by"]);
+export const inherited: ReadonlySet<string> = new Set([
+  "family",
+  "glass",
+  "method",
+  "ice",
+  "rim",
+  "garnish",
+  "serves",
+  "total",
+  "part",
+  "parts by",
+]);
 
 export function flatten(house: House, entry: Entry): FlatDrink {
   return house.recall(entry, "flat", () => {

@@ -1,4 +1,5 @@
 /** What the `house` entries set, with the built-in default below them. A sub-house overrides its parent field by field. */
+import { type StockKind, stockKinds } from "../../grammar/fields.ts";
 import { imperialOunceMl, units, usOunceMl } from "../../grammar/units.ts";
 import type { Uncertain } from "../engine/plan.ts";
 import { type FieldAt, fieldsIn, findFieldIn } from "./entry.ts";
@@ -28,6 +29,10 @@ export interface Settings {
   readonly freezerC: Uncertain;
   readonly fridgeC: Uncertain;
   readonly hotC: Uncertain;
+  /** The bottle of a pre-mixed drink, ml. */
+  readonly bottleMl: number;
+  /** The kinds of what is poured, in the order in which they are written; absent where the house does not say. */
+  readonly order: readonly (readonly StockKind[])[] | undefined;
   /** The name of the ice where a method names none. */
   readonly ice: string;
   /** Sales tax on a served drink, as a share; absent where the house states none. */
@@ -63,6 +68,9 @@ export const defaultSettings: Settings = {
   freezerC: { value: -18, u: 2, why: practice, assumed: true },
   fridgeC: { value: 4, u: 1.5, why: practice, assumed: true },
   hotC: { value: 85, u: 5, why: practice, assumed: true },
+  // The size that spirits are sold in: Directive 2007/45/EC.
+  bottleMl: 700,
+  order: undefined,
   ice: "cubed ice",
   tax: undefined,
   pricesWithTax: undefined,
@@ -121,6 +129,9 @@ function stated(find: (name: string) => FieldAt | undefined, above: Settings): P
     if (own) bar[name] = own;
   }
   found.bar = bar;
+  const bottle = amountMl(find("bottle"), found.ounceMl ?? above.ounceMl);
+  if (bottle) found.bottleMl = bottle.value;
+  if (find("order")) found.order = orderIn(find("order")!);
   const ice = text("ice");
   if (ice) found.ice = ice;
   const prices = text("prices")?.toLowerCase();
@@ -170,6 +181,13 @@ export function amountOfBarMeasure(at: FieldAt | undefined, name: string, ounceM
   const size = unit.id === "oz" ? ounceMl : (unit.ml ?? unit.g);
   const spread = spreadOf(read.value, (value) => 0.1 * value, `the ${name} as set`);
   return size && spread ? times(spread, size) : undefined;
+}
+
+/** Absent for `none`; a word that is no kind is left out. */
+function orderIn({ field }: FieldAt): Settings["order"] {
+  if (isNone(field)) return undefined;
+  const known = ({ text }: { readonly text: string }) => stockKinds.find((kind) => kind === text.toLowerCase()) ?? [];
+  return field.items.map(({ parts }) => parts.flatMap(known));
 }
 
 function severitiesIn(entry: FieldAt["entry"], above: Settings): ReadonlyMap<string, Severity> {

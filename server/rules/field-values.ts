@@ -1,6 +1,6 @@
 /** What is wrong with a field's value, by the shape that the table of fields gives it. */
 import { isCurrencyCode } from "../../grammar/currencies.ts";
-import { allergenWords, type EntryKind, type Field, type Shape } from "../../grammar/fields.ts";
+import { allergenWords, type EntryKind, type Field, type Shape, stockKinds } from "../../grammar/fields.ts";
 import type { FieldLine, Words } from "../../grammar/tree.ts";
 import { allergensNamedIn } from "../house/allergen-words.ts";
 import { nearestOf } from "../house/nearest.ts";
@@ -64,13 +64,19 @@ const byName: Readonly<Record<string, Check>> = {
         : { ...item, wrong: "This says no time.", todo: `Write it as \`${example}\`.` },
     ),
   each: ({ example }, line) => firstWrong(line.items, (item) => sized(item, example)),
+  order: (_field, line) =>
+    firstWrong(
+      line.items.flatMap((item) => item.parts),
+      (part) => oneOf(part, stockKinds),
+    ),
   yield: ({ example }, line) => firstWrong(line.items, (item) => sized(item, example)),
 };
 
 /** The units that a field's amount may have; an empty string stands for none. */
-const unitsOf: Readonly<Record<string, readonly string[]>> = {
+export const unitsOf: Readonly<Record<string, readonly string[]>> = {
   ounce: ["ml", "cl"],
   jigger: ["ml", "cl", "oz"],
+  bottle: ["ml", "cl", "dl", "l", "oz"],
   dash: ["ml", "cl", "oz"],
   barspoon: ["ml", "cl", "oz", "tsp"],
   drop: ["ml", "cl"],
@@ -112,7 +118,7 @@ function share(line: FieldLine, example: string): Wrong | undefined {
 }
 
 /** Drinks are drafted and retired, stock runs out. */
-function statusOf(kind: EntryKind): readonly string[] {
+export function statusOf(kind: EntryKind): readonly string[] {
   return kind === "drink" ? ["draft", "live", "retired"] : ["in", "out"];
 }
 

@@ -104,7 +104,7 @@ function unitMl({ units, ounceMl }: Settings): number {
 }
 
 /** A field on its own line after the last line above the pours that says anything. */
-function addField(entry: Entry, text: string): Edit {
+export function addField(entry: Entry, text: string): Edit {
   const firstPour = entry.lines.findIndex(({ content }) => content.kind === "pour");
   let above = firstPour - 1;
   while (above > 0 && isSilent(entry, above)) above--;

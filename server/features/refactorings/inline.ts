@@ -1,0 +1,161 @@
+/**
+ * A pour of a prep as the pours that it is made of, in proportion. Only of a prep that is nothing but them
+ * mixed: what is infused, strained, boiled down or fermented is another thing than its pours, and so is
+ * what was measured, or of which the house states more than its pours tell.
+ */
+import type { Entry, Pour } from "../../../grammar/tree.ts";
+import { findUnit } from "../../../grammar/units.ts";
+import type { Amount, Known } from "../../engine/plan.ts";
+import { processes } from "../../engine/processes.ts";
+import { sizeOf } from "../../house/amounts.ts";
+import { isCyclic } from "../../house/cycles.ts";
+import { findFieldIn, linesOf } from "../../house/entry.ts";
+import type { House } from "../../house/house.ts";
+import { ingredientOf } from "../../house/ingredient.ts";
+import { nearestMeasurable, stepOf } from "../../house/measurable.ts";
+import { stepsOf } from "../../house/method.ts";
+import { has } from "../../house/modifiers.ts";
+import { computedPrep, type PrepPour, prepPours } from "../../house/prep.ts";
+import { sameIngredient } from "../../house/riff.ts";
+import { type Settings, settingsOf } from "../../house/settings.ts";
+import { isMeasured, type TargetId, writtenExactly } from "../conversions/units.ts";
+import { proseOf } from "../prose.ts";
+import { commentBehind, replaceLine } from "./lines.ts";
+import type { Refactoring } from "./refactoring.ts";
+import { namedByRiff } from "./riffs.ts";
+import { isTemperature } from "./temperature.ts";
+
+export const inlinePrep: Refactoring = {
+  kind: "refactor.inline",
+  offers({ house, entry, first, last }) {
+    const content = entry.lines[first]!.content;
+    const isMade = entry.kind === "drink" || entry.kind === "prep";
+    if (!isMade || first !== last || content.kind !== "pour" || findFieldIn(entry, "from")) return [];
+    const { pour } = content;
+    const prep = pour.name && ingredientOf(house, house.scopeOf(entry), pour.name).resolution.found?.entry;
+    if (prep?.kind !== "prep" || !isPlain(pour) || hasAlternative(entry, first) || !isOnlyMixed(house, prep)) return [];
+    const lines = inlined(house, entry, first, pour, prep);
+    if (!lines) return [];
+    return [
+      {
+        title: `Write what ${prep.name!.text} is made of in its place`,
+        edits() {
+          const ingredients = prepPours(house, prep).map(({ ingredient }) => ingredient);
+          const named = namedByRiff(house, entry, [ingredientOf(house, house.scopeOf(entry), pour.name!), ...ingredients]);
+          return named ?? [replaceLine(entry, first, lines.join("\n"))];
+        },
+      },
+    ];
+  },
+};
+
+function isPlain({ quantity, lead, turned }: Pour): boolean {
+  return quantity?.value !== undefined && quantity.value > 0 && quantity.upTo === undefined && !quantity.about && !lead && !turned;
+}
+
+/** Alternatives bind across comments and blank lines. */
+function hasAlternative(entry: Entry, line: number): boolean {
+  const below = entry.lines.slice(line + 1).find(({ content }) => content.kind !== "comment" && content.kind !== "blank");
+  return below?.content.kind === "or";
+}
+
+/** Whether a prep is its pours mixed, and no more is said of it than they tell. */
+function isOnlyMixed(house: House, prep: Entry): boolean {
+  if (!prep.name?.text || isCyclic(house, prep) || ownFacts.some((name) => findFieldIn(prep, name))) return false;
+  const method = findFieldIn(prep, "method");
+  const steps = method ? stepsOf(house, method) : [];
+  return steps.every(({ technique }) => technique && mixing.has(technique.id)) && !changes.test(proseOf(prep, "steps"));
+}
+const ownFacts = ["abv", "brix", "density", "ph", "yield", "allergens", "diet", "pasteurised"];
+const mixing: ReadonlySet<string> = new Set(["mix", "stir", "heat"]);
+/** A process that the sentences of `steps` tell to do, not one that they warn of. */
+const changes = new RegExp(
+  `(?<!\\b(?:not|never|without|no) )\\b(?:${processes
+    .filter(({ id }) => !mixing.has(id))
+    .flatMap(({ words }) => words)
+    .join("|")}|strain)`,
+  "i",
+);
+
+/** The lines that stand for the pour; absent where one of them cannot be told. */
+function inlined(house: House, entry: Entry, line: number, pour: Pour, prep: Entry): string[] | undefined {
+  const scope = house.scopeOf(entry);
+  const settings = settingsOf(house, scope);
+  const parts = prepPours(house, prep);
+  const factor = factorOf(house, entry, pour, prep, settings);
+  // What is optional there is no part of it, and would be lost.
+  if (!factor || parts.length === 0 || parts.length !== [...linesOf(prep, "pour")].length) return undefined;
+  const said = ingredientOf(house, scope, pour.name!).resolution.modifiers.map(({ text }) => text);
+  const indent = /^\s*/.exec(entry.lines[line]!.text)![0];
+  const lines: string[] = [];
+  for (const part of parts) {
+    const amount = amountOf(part, parts);
+    const text = amount && amountText(amount, factor, pour, part, settings);
+    const own = ingredientOf(house, scope, part.pour.name!);
+    if (!text || !staysIn(part) || !sameIngredient(own && { ingredient: own }, part.ingredient)) return undefined;
+    const name = prep.lines[part.line]!.text.slice(part.pour.name!.quoted?.start ?? part.pour.name!.start, part.ingredient.resolution.end);
+    // At the temperature that the prep was poured at, not at that which it was made at.
+    const kept = part.ingredient.resolution.modifiers.filter((one) => !(entry.kind === "drink" && isTemperature(one)));
+    const words = [...kept.map((one) => one.text), ...said.filter((one) => !has(kept, one.toLowerCase()))];
+    lines.push(indent + [`${text} ${name}`, ...words].join(", "));
+  }
+  if (hasOr(prep)) return undefined;
+  return lines.map((one, index) => (index === 0 ? one + commentBehind(entry.lines[line]!) : one));
+}
+
+function hasOr(prep: Entry): boolean {
+  return prep.lines.some(({ content }) => content.kind === "or");
+}
+
+/** Whether all of it goes along, at the same stage. */
+function staysIn({ part, ingredient: { facts } }: PrepPour): boolean {
+  return !part.discarded && !part.sets && !facts?.fizz && !(facts?.kind && ["herb", "spice"].includes(facts.kind));
+}
+
+/** The share of a batch that is poured, by weight or by volume; in parts, of a batch of one part. */
+function factorOf(house: House, entry: Entry, { quantity }: Pour, prep: Entry, settings: Settings): number | undefined {
+  const unit = quantity!.unit?.unit;
+  const batch = computedPrep(house, prep);
+  const [massG, volumeMl] = [batch.value("massG"), batch.value("volumeMl")];
+  if (unit?.dimension === "part") return entry.kind === "drink" && volumeMl ? quantity!.value! / volumeMl : undefined;
+  if (unit?.dimension !== "mass" && unit?.dimension !== "volume") return undefined;
+  const size = quantity!.value! * sizeOf(unit, undefined, settings).value;
+  const whole = unit.dimension === "mass" ? massG : volumeMl;
+  return whole ? size / whole : undefined;
+}
+
+/** What makes a prep up to so many grams is what the others leave of them. */
+function amountOf({ part: { amount } }: PrepPour, parts: readonly PrepPour[]): Amount | undefined {
+  if (!("upToG" in amount || "upToMl" in amount)) return amount;
+  const others = parts
+    .filter(({ part }) => part.amount !== amount)
+    .map(({ part }) => ("g" in part.amount ? numberIn(part.amount.g) : undefined));
+  const upTo = "upToG" in amount ? numberIn(amount.upToG) : undefined;
+  if (upTo === undefined || !others.every((one) => one !== undefined)) return undefined;
+  const left = others.reduce((rest, one) => rest - one, upTo);
+  return left > 0 ? { g: { value: left, u: 0, why: "" } } : undefined;
+}
+
+function amountText(amount: Amount, factor: number, { quantity }: Pour, { pour }: PrepPour, settings: Settings): string | undefined {
+  const isVolume = "ml" in amount;
+  const value = numberIn(isVolume ? amount.ml : amount.g);
+  if (value === undefined || pour.quantity?.upTo !== undefined || pour.quantity?.about) return undefined;
+  if (quantity!.unit!.unit.dimension === "part") return isVolume ? inUnit(value * factor, "part", undefined) : undefined;
+  const own = quantity!.unit!.unit;
+  const id = !isVolume ? "g" : isMeasured(own) && ["ml", "cl", "oz"].includes(own.id) ? (own.id as TargetId) : settings.units;
+  const unit = findUnit(id)!;
+  return inUnit((value * factor) / sizeOf(unit, undefined, settings).value, id, stepOf(unit, settings));
+}
+
+/** In four digits, or as the bar measures where that is as good as the same. */
+function inUnit(amount: number, id: TargetId | "part", step: number | undefined): string {
+  const near = step && nearestMeasurable(amount, step);
+  const written = near && Math.abs(near / amount - 1) <= nearEnough ? near : Number(amount.toPrecision(4));
+  return `${writtenExactly(written, id === "part" || id === "oz" ? id : "ml")} ${id === "part" && written > 1 ? "parts" : id}`;
+}
+/** Well below what a jigger or a scale tells apart, as a share: practice, no source. */
+const nearEnough = 0.005;
+
+function numberIn(known: Known): number | undefined {
+  return "because" in known ? undefined : known.value;
+}
