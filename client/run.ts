@@ -7,6 +7,7 @@ import { type BaseLanguageClient, type LanguageClientOptions, State } from "vsco
 import { adjust } from "./adjust.ts";
 import { documents } from "./documents.ts";
 import { answerForFiles } from "./files.ts";
+import { showReferences } from "./references.ts";
 import { type ServerStatus, showStatus } from "./status.ts";
 
 let client: BaseLanguageClient;
@@ -23,6 +24,7 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
     output,
     status,
     answerForFiles(client),
+    showReferences(client),
     client.onDidChangeState(({ newState }) => status.set(newState)),
     vscode.commands.registerCommand("mutchkin.startServer", () => inTurn(start)),
     vscode.commands.registerCommand("mutchkin.stopServer", () => inTurn(stop)),

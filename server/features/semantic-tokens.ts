@@ -49,8 +49,10 @@ export function semanticTokens(house: House, document: SpecDocument, range?: Ran
     if (range && (start > range.end.line || start + entry.lines.length <= range.start.line)) continue;
     for (const token of tokensOf(house, entry)) {
       const at = start + token.line;
-      data.push(at - line, at === line ? token.start - character : token.start, token.end - token.start, token.type, token.modifiers);
-      [line, character] = [at, token.start];
+      // Packed as they are, nobody after this can move them.
+      const from = token.start + (document.margins?.[at]?.length ?? 0);
+      data.push(at - line, at === line ? from - character : from, token.end - token.start, token.type, token.modifiers);
+      [line, character] = [at, from];
     }
   }
   return data;

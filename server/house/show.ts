@@ -161,6 +161,11 @@ export function capital(text: string): string {
   return text.slice(0, 1).toUpperCase() + text.slice(1);
 }
 
+/** `1 drink`, `7 drinks`. */
+export function showCount(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
 /** `lemon juice, honey and 2 more`. */
 export function showList(texts: readonly string[], most = 4): string {
   const shown = texts.length > most ? [...texts.slice(0, most - 1), `${texts.length - most + 1} more`] : [...texts];

@@ -25,6 +25,7 @@ export const settingsSchema = z.object({
       parts: z.boolean().default(true).describe("What parts come to, where the drink says how much they make together."),
     })
     .prefault({}),
+  codeLens: z.boolean().default(true).describe("Who uses a drink, a stock or a prep, above its name."),
 });
 
 export type EditorSettings = z.infer<typeof settingsSchema>;
@@ -73,6 +74,7 @@ const allowed: Record<string, string> = {
   severity: `it takes rule codes with ${severities.join(", ")}`,
   units: "it takes house, ml, cl or oz",
   maxFindings: "it takes a whole number from 1 to 10,000",
+  codeLens: "it takes true or false",
   inlayHints: "it takes figures, otherUnits and parts, each true or false",
 };
 

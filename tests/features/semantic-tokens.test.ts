@@ -98,6 +98,15 @@ describe("names look like what they mean", () => {
     expect(shown(`cocktail Lantern\n  50 ml aged rum\n  50 ml moonlight\n${shelf}`)).toEqual(["aged rum ‹variable›"]));
 });
 
+test("in a Markdown file they stand where the file has them", () => {
+  const text = "# Slack Water\n\n- One:\n\n  ```drink\n  drink One\n    1 ml gin\n  ```\n";
+  const house = houseOf(`=== chapter.md\n${text}`);
+  const document = house.document(`${root}/chapter.md`)!;
+  const lines = text.split("\n");
+  const names = unpacked(semanticTokens(house, document)).map(({ line, start, end }) => lines[line]!.slice(start, end));
+  expect(names).toEqual(["One", "gin"]);
+});
+
 test("a range answers for the entries that it touches", () => {
   const text = "drink One\n  1 ml gin\ndrink Two\n  1 ml gin\ndrink Three\n  1 ml gin\n";
   const house = houseOf(text);
