@@ -1,7 +1,10 @@
 /** Every feature the server answers: one row each. The reference page and what `initialize` announces are read off here. */
 import {
+  type ClientCapabilities,
   CodeActionKind,
   CodeActionRequest,
+  CodeLensRequest,
+  CodeLensResolveRequest,
   CompletionRequest,
   DefinitionRequest,
   DocumentFormattingRequest,
@@ -14,6 +17,7 @@ import {
   ImplementationRequest,
   InlayHintRequest,
   InlayHintResolveRequest,
+  type Location,
   LSPErrorCodes,
   PrepareRenameRequest,
   ReferencesRequest,
@@ -28,6 +32,7 @@ import {
   WorkspaceSymbolRequest,
 } from "vscode-languageserver";
 import { targetsAt, type WayChoice, waysAt } from "../features/adjust.ts";
+import { codeLenses, type LensData, placesOfLens, resolveCodeLens, showReferences } from "../features/code-lens.ts";
 import { completion } from "../features/completion.ts";
 import { definition } from "../features/definition.ts";
 import { toWorkspaceEdit } from "../features/edits.ts";
@@ -166,6 +171,22 @@ export const requests: readonly RequestRow[] = [
     empty: { position: { line: 0, character: 0 }, label: "" },
     answer: ({ house, params, settingsFor }) => resolveInlayHint(house, params, unitsIn(settingsFor((params.data as { uri: string }).uri))),
   }),
+  ofText(CodeLensRequest.type, {
+    does: "above a drink its menus and riffs, above a stock or a prep what it is poured in; not counted yet",
+    announces: { codeLensProvider: { resolveProvider: true } },
+    empty: null,
+    answer: ({ document, settingsFor }) => (settingsFor(document.uri).codeLens ? codeLenses(document) : []),
+  }),
+  ofHouse(CodeLensResolveRequest.type, {
+    does: "a lens with its count; it runs `mutchkin.showReferences` for a client that lists that in `experimental.commands`",
+    empty: { range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } } },
+    answer: ({ house, params, client }) => resolveCodeLens(house, params, canRun(client(), showReferences)),
+  }),
+  ofHouse(new RequestType<LensData, Location[], void>("mutchkin/placesOfLens"), {
+    does: "our own: the places that a lens has counted, by its `data`",
+    empty: [],
+    answer: ({ house, params, spelling }) => placesOfLens(house, params, spelling),
+  }),
   ofText(DocumentFormattingRequest.type, {
     does: "blanks in their canonical order, in as few edits as do it; a line that does not read is left",
     announces: { documentFormattingProvider: true },
@@ -209,6 +230,12 @@ export const requests: readonly RequestRow[] = [
 /** The editor's own wish for amounts; absent where it is the house's. */
 function unitsIn({ units }: EditorSettings): Measure["units"] | undefined {
   return units === "house" ? undefined : units;
+}
+
+/** Whether the editor has a command that no protocol promises. */
+function canRun({ experimental }: ClientCapabilities, command: string): boolean {
+  const commands: unknown = experimental?.commands;
+  return Array.isArray(commands) && commands.includes(command);
 }
 
 /** A refusal reaches the person as the reason why. */
