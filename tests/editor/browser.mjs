@@ -1,5 +1,5 @@
 /** What every workbench needs: a headless browser, a free port, a copy of the specs, patience. */
-import { cpSync, existsSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
@@ -32,9 +32,17 @@ export function copySpecs(workspace) {
   cpSync(join(root, "tests/editor/specs"), join(workspace, "specs"), { recursive: true });
 }
 
-/** An empty page in a browser of its own, whose console goes to the log. */
-export async function openPage(log) {
-  const browser = await chromium.launch({
+/**
+ * An empty page in a browser of its own, whose console goes to the log. Closing its context ends the
+ * browser. It has a `profile`, since webviews come from another origin, whose workers a browser refuses
+ * by default and always where it keeps nothing.
+ */
+export async function openPage(profile, log) {
+  const preferences = { profile: { cookie_controls_mode: 0, block_third_party_cookies: false } };
+  mkdirSync(join(profile, "Default"), { recursive: true });
+  writeFileSync(join(profile, "Default/Preferences"), JSON.stringify(preferences));
+  const context = await chromium.launchPersistentContext(profile, {
+    viewport: { width: 1100, height: 700 },
     executablePath: findBrowser(),
     args: [
       "--no-sandbox",
@@ -46,7 +54,7 @@ export async function openPage(log) {
       "--disable-sync",
     ],
   });
-  const page = await browser.newPage({ viewport: { width: 1100, height: 700 } });
+  const page = context.pages()[0] ?? (await context.newPage());
   page.on("console", (message) => log.push(`[page] ${message.text()}`));
   return page;
 }

@@ -13,6 +13,12 @@ const inFolder = {
     equal(/unknown/i.test(codeOf(finding)), true, `has the code "${codeOf(finding)}"`);
   },
 
+  "a finding leads to what its rule says": async () => {
+    const { code } = await findingOn(await openSours(), "lemon juce");
+    const page = await vscode.workspace.openTextDocument(code.target);
+    equal(page.getText().includes(`## ${code.value}\n`), true, `${code.target} says: ${page.getText().slice(0, 200)}`);
+  },
+
   "a drink's name tells its strength and dilution": async () => {
     const text = await hoverOn(await openSours(), "Slipway");
     // While an ingredient is unknown, so are the figures; the words are there all the same.

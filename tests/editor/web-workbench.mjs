@@ -24,7 +24,7 @@ export async function openWebWorkbench({ editor, suite, folder = true, settings 
   process.once("exit", endServer);
   const close = async () => {
     process.off("exit", endServer);
-    await page?.context().browser().close();
+    await page?.context().close();
     endServer();
     rmSync(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
   };
@@ -61,7 +61,7 @@ export async function openWebWorkbench({ editor, suite, folder = true, settings 
     const address = `http://localhost:${port}/`;
     await until("the editor's files to be served", 60_000, async () => (await fetch(address).catch(() => undefined))?.ok);
 
-    page = await openPage(log);
+    page = await openPage(join(home, "profile"), log);
     let results;
     const marker = "suite report: ";
     await page.exposeFunction("codeAutomationLog", (_kind, parts) => {

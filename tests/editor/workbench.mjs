@@ -25,7 +25,7 @@ export async function openWorkbench({ editor, suite, vsix, folder = true, settin
   process.once("exit", endServer);
   const close = async () => {
     process.off("exit", endServer);
-    await page?.context().browser().close();
+    await page?.context().close();
     endServer();
     rmSync(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
   };
@@ -58,7 +58,7 @@ export async function openWorkbench({ editor, suite, vsix, folder = true, settin
     const address = `http://127.0.0.1:${port}/`;
     await until("the editor's server to answer", 60_000, async () => (await fetch(address).catch(() => undefined))?.ok);
 
-    page = await openPage(log);
+    page = await openPage(join(home, "profile"), log);
     const remote = (path) => `vscode-remote://127.0.0.1:${port}${path}`;
     const payload = [
       ...(vsix ? [] : [["extensionDevelopmentPath", remote(root)]]),
