@@ -30,6 +30,8 @@ export interface Context {
   readonly spelling: (uri: string) => string;
   /** What the client said that it can do; nothing before `initialize`. */
   readonly client: () => ClientCapabilities;
+  /** Where the rules are explained, as a URI without a fragment; absent where that is not shipped. */
+  readonly rulesPage: string | undefined;
   /** What was last answered of each text. */
   readonly tokens: TokenResults;
 }
