@@ -143,6 +143,7 @@ export function serve(connection: Connection, environment: Environment, version:
     settingsFor: (uri: string) => settings.of(uri),
     spelling: (uri: string) => workspace.spelling(uri),
     client: () => capabilities,
+    rulesPage: environment.rulesPage,
     tokens,
   };
   for (const { register } of requests) register(connection, context);
