@@ -9,6 +9,7 @@ import {
   DefinitionRequest,
   DocumentFormattingRequest,
   DocumentHighlightRequest,
+  DocumentLinkRequest,
   DocumentOnTypeFormattingRequest,
   DocumentRangeFormattingRequest,
   DocumentSymbolRequest,
@@ -35,6 +36,7 @@ import { targetsAt, type WayChoice, waysAt } from "../features/adjust.ts";
 import { codeLenses, type LensData, placesOfLens, resolveCodeLens, showReferences } from "../features/code-lens.ts";
 import { completion } from "../features/completion.ts";
 import { definition } from "../features/definition.ts";
+import { documentLinks } from "../features/document-links.ts";
 import { toWorkspaceEdit } from "../features/edits.ts";
 import { foldingRanges } from "../features/folding.ts";
 import { formatting, formattingOnType } from "../features/formatting.ts";
@@ -186,6 +188,12 @@ export const requests: readonly RequestRow[] = [
     does: "our own: the places that a lens has counted, by its `data`",
     empty: [],
     answer: ({ house, params, spelling }) => placesOfLens(house, params, spelling),
+  }),
+  ofText(DocumentLinkRequest.type, {
+    does: "addresses of the web and files of the house that comments and prose name; the page of a rule that is allowed",
+    announces: { documentLinkProvider: { resolveProvider: false } },
+    empty: null,
+    answer: ({ house, document, rulesPage, spelling }) => documentLinks(house, document, rulesPage, spelling),
   }),
   ofText(DocumentFormattingRequest.type, {
     does: "blanks in their canonical order, in as few edits as do it; a line that does not read is left",
