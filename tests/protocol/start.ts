@@ -24,7 +24,7 @@ export async function start(how: Start = {}, transport: Transport = "stdio"): Pr
 export function layOut(files: Readonly<Record<string, string>>) {
   const root = mkdtempSync(join(tmpdir(), "mutchkin-test-"));
   onTestFinished(() => rmSync(root, { recursive: true, force: true }));
-  const write = (path: string, text: string) => {
+  const write = (path: string, text: string | Uint8Array) => {
     mkdirSync(dirname(join(root, path)), { recursive: true });
     writeFileSync(join(root, path), text);
   };
