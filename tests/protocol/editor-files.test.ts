@@ -67,6 +67,6 @@ test("the same text is read from any bytes, also from a mark of their order and 
       house.write("card.drink", Uint8Array.from([...before, ...bytes, ...after]));
       expect(await editor().read(uri)).toBe(await disk.read(uri));
     }),
-    { numRuns: 300, examples: [[[0xef, 0xbb, 0xbf], new TextEncoder().encode("drink Lantern\n"), []]] },
+    { numRuns: 300, examples: [[[0xef, 0xbb, 0xbf], Uint8Array.from(Buffer.from("drink Lantern\n")), []]] },
   );
 });
