@@ -11,13 +11,13 @@ import { findFieldIn } from "../../house/entry.ts";
 import type { House } from "../../house/house.ts";
 import { type Ingredient, ingredientOf } from "../../house/ingredient.ts";
 import { nearestMeasurable } from "../../house/measurable.ts";
-import { prepSteps } from "../../house/prep-steps.ts";
 import { flatPour } from "../../house/riff.ts";
 import { type Settings, settingsOf } from "../../house/settings.ts";
 import { isInert } from "../../house/stock.ts";
 import { writtenName } from "../../house/write.ts";
 import { isMeasured, writtenExactly } from "../conversions/units.ts";
 import { addEntryBelow, commentBehind, indentOf, isComment, removeLine, replaceLine, withComments } from "./lines.ts";
+import { isOnlyMixed } from "./mixing.ts";
 import { countOf, freshName } from "./names.ts";
 import type { Refactoring, Spot } from "./refactoring.ts";
 import { namedByRiff } from "./riffs.ts";
@@ -59,7 +59,7 @@ export const extractPrep: Refactoring = {
 /** The pours that are selected; absent where one of them cannot be mixed beforehand without the drink being another. */
 function takenAt({ house, entry, first, last }: Spot): Taken[] | undefined {
   if (first === last || (entry.kind !== "drink" && entry.kind !== "prep") || findFieldIn(entry, "from")) return undefined;
-  if (!entry.name?.text || (entry.kind === "prep" && prepSteps(house, entry).length > 0)) return undefined;
+  if (!entry.name?.text || (entry.kind === "prep" && !isOnlyMixed(house, entry))) return undefined;
   const taken: Taken[] = [];
   for (let line = first; line <= last; line++) {
     if (isComment(entry.lines[line])) continue;

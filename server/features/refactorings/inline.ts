@@ -13,7 +13,6 @@ import { findFieldIn, linesOf } from "../../house/entry.ts";
 import type { House } from "../../house/house.ts";
 import { ingredientOf } from "../../house/ingredient.ts";
 import { nearestMeasurable, stepOf } from "../../house/measurable.ts";
-import { stepsOf } from "../../house/method.ts";
 import { has } from "../../house/modifiers.ts";
 import { computedPrep, type PrepPour, prepPours } from "../../house/prep.ts";
 import { sameIngredient } from "../../house/riff.ts";
@@ -21,6 +20,7 @@ import { type Settings, settingsOf } from "../../house/settings.ts";
 import { isMeasured, type TargetId, writtenExactly } from "../conversions/units.ts";
 import { proseOf } from "../prose.ts";
 import { commentBehind, replaceLine } from "./lines.ts";
+import { isOnlyMixed, mixing } from "./mixing.ts";
 import type { Refactoring } from "./refactoring.ts";
 import { namedByRiff } from "./riffs.ts";
 import { isTemperature } from "./temperature.ts";
@@ -33,7 +33,7 @@ export const inlinePrep: Refactoring = {
     if (!isMade || first !== last || content.kind !== "pour" || findFieldIn(entry, "from")) return [];
     const { pour } = content;
     const prep = pour.name && ingredientOf(house, house.scopeOf(entry), pour.name).resolution.found?.entry;
-    if (prep?.kind !== "prep" || !isPlain(pour) || hasAlternative(entry, first) || !isOnlyMixed(house, prep)) return [];
+    if (prep?.kind !== "prep" || !isPlain(pour) || hasAlternative(entry, first) || !isOnlyPours(house, prep)) return [];
     const lines = inlined(house, entry, first, pour, prep);
     if (!lines) return [];
     return [
@@ -60,14 +60,11 @@ function hasAlternative(entry: Entry, line: number): boolean {
 }
 
 /** Whether a prep is its pours mixed, and no more is said of it than they tell. */
-function isOnlyMixed(house: House, prep: Entry): boolean {
+function isOnlyPours(house: House, prep: Entry): boolean {
   if (!prep.name?.text || isCyclic(house, prep) || ownFacts.some((name) => findFieldIn(prep, name))) return false;
-  const method = findFieldIn(prep, "method");
-  const steps = method ? stepsOf(house, method) : [];
-  return steps.every(({ technique }) => technique && mixing.has(technique.id)) && !changes.test(proseOf(prep, "steps"));
+  return isOnlyMixed(house, prep) && !changes.test(proseOf(prep, "steps"));
 }
 const ownFacts = ["abv", "brix", "density", "ph", "yield", "allergens", "diet", "pasteurised"];
-const mixing: ReadonlySet<string> = new Set(["mix", "stir", "heat"]);
 /** A process that the sentences of `steps` tell to do, not one that they warn of. */
 const changes = new RegExp(
   `(?<!\\b(?:not|never|without|no) )\\b(?:${processes

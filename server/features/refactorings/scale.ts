@@ -1,6 +1,6 @@
 /**
  * A drink for so many serves, or of so much; a prep of so much. Every amount of it times one factor, what
- * its riffs change of it too. What is meant for each serve anyway stays: ice, time, what fills up the glass.
+ * its riffs change of it too. What is meant for each serve anyway stays: time, the ice in a glass, what fills it up.
  */
 import { readLine } from "../../../grammar/line.ts";
 import type { Entry } from "../../../grammar/tree.ts";

@@ -5,6 +5,7 @@ import type { Edit, Fix } from "../../house/finding.ts";
 import { garnishIn } from "../../house/garnish.ts";
 import type { House } from "../../house/house.ts";
 import { ingredientOf } from "../../house/ingredient.ts";
+import { stepsOf } from "../../house/method.ts";
 import { isNone, isWrong, onlyPart, readPrice, readQuantity } from "../../house/values.ts";
 import { addField } from "../conversions/parts.ts";
 import { writtenExactly } from "../conversions/units.ts";
@@ -49,7 +50,7 @@ function timesLine(house: House, entry: Entry, line: number, content: Content, t
   }
 }
 
-/** What is stated for all serves together: the size of parts, what garnishes them, what the guest pays, what a batch makes. */
+/** What is stated for all serves together: the size of parts, ice in the vessel, garnish, what the guest pays, what a batch makes. */
 function timesField(house: House, { entry, line, field }: FieldAt, times: Times): Edit[] {
   if (isNone(field)) return [];
   const name = field.name.text.toLowerCase();
@@ -57,6 +58,7 @@ function timesField(house: House, { entry, line, field }: FieldAt, times: Times)
   if (name === "total" || name === "part") return timesOne(entry, line, quantity, times);
   if (name === "yield") return field.items.slice(0, 1).flatMap(({ parts }) => timesOne(entry, line, parts[0]?.quantities[0], times));
   if (name === "price") return timesPrice(entry, line, field, times);
+  if (name === "method" && entry.kind === "drink") return timesIce(house, { entry, line, field }, times);
   if (name !== "garnish" && name !== "rim") return [];
   const scope = house.scopeOf(entry);
   return field.items.flatMap((item) => {
@@ -72,6 +74,15 @@ function timesOne(entry: Entry, line: number, quantity: Quantity | undefined, ti
   const edit = quantity?.unit?.unit.dimension === "part" ? undefined : quantity && timesAmount(entry, line, quantity, times);
   return edit ? [edit] : [];
 }
+
+/** Ice in the vessel is for all serves, that in a glass is each one's. */
+function timesIce(house: House, at: FieldAt, times: Times): Edit[] {
+  const shared = stepsOf(house, at).filter(({ technique, ice }) => technique?.chill && !technique.iceInGlass && ice?.plan.massG);
+  const amounts = shared.flatMap(({ item }) => item.parts.flatMap(({ quantities }) => quantities));
+  const ofIce = amounts.filter(({ unit }) => !unit || iceMeasures.has(unit.unit.dimension));
+  return ofIce.flatMap((quantity) => timesOne(at.entry, at.line, quantity, times));
+}
+const iceMeasures: ReadonlySet<string> = new Set(["mass", "volume", "piece"]);
 
 function timesPrice(entry: Entry, line: number, field: FieldLine, { factor }: Times): Edit[] {
   const read = readPrice(field, "12.50");

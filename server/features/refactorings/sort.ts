@@ -100,12 +100,13 @@ function rankIn(order: readonly (readonly StockKind[])[], kind: StockKind): numb
   return rank >= 0 ? rank : order.length + usualOrder.findIndex((kinds) => kinds.includes(kind));
 }
 
-/** A stock's own; a prep and a drink that is poured go by what they name first: a syrup by its sugar. */
+/** A stock's own; a prep and a drink that is poured go by what they name first, where sugar makes a syrup. */
 function kindOf(house: House, entry: Entry | undefined, kind: StockKind | undefined): StockKind {
   if (kind) return kind;
   if (!entry || isCyclic(house, entry)) return "other";
   const first = (entry.kind === "drink" ? flatten(house, entry).pours : prepPours(house, entry)).at(0)?.ingredient;
-  return first ? kindOf(house, first.resolution.found?.entry, first.facts?.kind) : "other";
+  const made = first ? kindOf(house, first.resolution.found?.entry, first.facts?.kind) : "other";
+  return made === "sugar" || made === "honey" ? "syrup" : made;
 }
 
 function isPouredInOrder(house: House, entry: Entry): boolean {

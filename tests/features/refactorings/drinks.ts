@@ -46,6 +46,7 @@ const fields = fc.constantFrom(
   "  glass: highball\n  method: build over 120 g cubed ice\n  garnish: 1 lime wheel; 3 cloves\n",
   "  glass: rocks, chilled\n  method: stir 30 s; strain over large cube\n  price: 12.50\n  serves: 2\n",
   "  family: sour\n  glass: coupe\n",
+  "  method: blend with 150 g crushed ice\n  rim: sea salt, half\n",
 );
 
 /** The lines of a drink below its head. */

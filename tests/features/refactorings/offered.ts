@@ -8,7 +8,7 @@ import { type OfferedRefactoring, refactoringsAt } from "../../../server/feature
 import type { SpecDocument } from "../../../server/house/document.ts";
 import type { Fix } from "../../../server/house/finding.ts";
 import type { House } from "../../../server/house/house.ts";
-import { houseOf, root } from "../../house/make.ts";
+import { entryNamed, houseOf, root } from "../../house/make.ts";
 
 export interface Offered {
   readonly house: House;
@@ -21,6 +21,14 @@ export function offered(text: string, createsFiles = true): Offered {
   const house = houseOf(plain);
   const document = house.document(`${root}/${file}`)!;
   return { house, document, offers: refactoringsAt(house, document, range, createsFiles) };
+}
+
+/** With the cursor on the head of the entry of that name. */
+export function offeredOn(house: House, name: string): Offered {
+  const entry = entryNamed(house, name);
+  const document = house.getDocumentOf(entry);
+  const head = { line: house.getLineOf(entry), character: 0 };
+  return { house, document, offers: refactoringsAt(house, document, { start: head, end: head }, true) };
 }
 
 export function titles(text: string): string[] {
@@ -62,7 +70,8 @@ export function houseAfter({ house, fix }: { house: House; fix: Fix }): House {
   return after;
 }
 
-function textAfter(house: House, document: SpecDocument, fix: Fix): string {
+/** The text of a file after a change. */
+export function textAfter(house: House, document: SpecDocument, fix: Fix): string {
   return TextDocument.applyEdits(TextDocument.create(document.uri, "mutchkin", 0, print(document.tree)), toTextEdits(house, document, fix));
 }
 
