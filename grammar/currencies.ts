@@ -1,5 +1,5 @@
 /** The codes of ISO 4217 in use. */
-const codes = new Set(
+export const currencyCodes: ReadonlySet<string> = new Set(
   (
     "AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BGN BHD BIF BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF CHF CLP CNY COP CRC CUP CVE CZK " +
     "DJF DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GNF GTQ GYD HKD HNL HTG HUF IDR ILS INR IQD IRR ISK JMD JOD JPY KES KGS KHR " +
@@ -11,5 +11,5 @@ const codes = new Set(
 
 /** Whether the word is a currency's code, in capitals. */
 export function isCurrencyCode(word: string): boolean {
-  return codes.has(word);
+  return currencyCodes.has(word);
 }

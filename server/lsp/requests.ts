@@ -6,6 +6,7 @@ import {
   CodeLensRequest,
   CodeLensResolveRequest,
   CompletionRequest,
+  CompletionResolveRequest,
   DefinitionRequest,
   DocumentFormattingRequest,
   DocumentHighlightRequest,
@@ -34,7 +35,7 @@ import {
 } from "vscode-languageserver";
 import { targetsAt, type WayChoice, waysAt } from "../features/adjust.ts";
 import { codeLenses, type LensData, placesOfLens, resolveCodeLens, showReferences } from "../features/code-lens.ts";
-import { completion } from "../features/completion.ts";
+import { completion, resolveCompletion } from "../features/completion.ts";
 import { definition } from "../features/definition.ts";
 import { documentLinks } from "../features/document-links.ts";
 import { toWorkspaceEdit } from "../features/edits.ts";
@@ -50,6 +51,7 @@ import { documentSymbols } from "../features/symbols.ts";
 import { workspaceSymbols } from "../features/workspace-symbols.ts";
 import type { Measure } from "../house/show.ts";
 import { codeActions } from "./code-actions.ts";
+import { completionOptions } from "./completion-options.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
 import type { EditorSettings } from "./settings.ts";
 
@@ -70,9 +72,14 @@ export const requests: readonly RequestRow[] = [
   }),
   ofText(CompletionRequest.type, {
     does: "what could stand at the cursor, the house's own before the larder's",
-    announces: { completionProvider: { triggerCharacters: [" ", ":", "-"] } },
+    announces: { completionProvider: { triggerCharacters: [" ", ":", "-"], resolveProvider: true } },
     empty: null,
-    answer: ({ house, document, params }) => completion(house, document, params.position),
+    answer: ({ house, document, params, client }) => completion(house, document, params.position, completionOptions(client())),
+  }),
+  ofHouse(CompletionResolveRequest.type, {
+    does: "an item with its documentation: what it is, how often the house pours it",
+    empty: { label: "" },
+    answer: ({ house, params }) => resolveCompletion(house, params),
   }),
   ofText(DefinitionRequest.type, {
     does: "where what the cursor names is declared; what only the larder declares has no file to go to",
