@@ -1,26 +1,96 @@
-/** What can be done at a range, as the protocol's code actions. */
-import type { CodeAction, CodeActionParams } from "vscode-languageserver";
+/** What can be done at a range, as the protocol's code actions; a refactoring's edit is made once it is chosen, where the client asks then. */
+import {
+  type ClientCapabilities,
+  type CodeAction,
+  CodeActionKind,
+  type CodeActionOptions,
+  type CodeActionParams,
+  LSPErrorCodes,
+  type Range,
+  ResponseError,
+  type WorkspaceEdit,
+} from "vscode-languageserver";
 import { toWorkspaceEdit } from "../features/edits.ts";
 import { rangeOf } from "../features/place.ts";
 import { quickFixes } from "../features/quick-fixes.ts";
+import { type OfferedRefactoring, refactoringKinds, refactoringsAt } from "../features/refactorings/all.ts";
+import type { Refusal } from "../features/rename.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { Finding } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
 import { findingsIn } from "./diagnostics.ts";
 import type { Context } from "./request.ts";
 
-interface Asked extends Pick<Context, "report" | "spelling"> {
+interface Asked extends Pick<Context, "report" | "spelling" | "client"> {
   readonly house: House;
   readonly document: SpecDocument;
   readonly params: CodeActionParams;
 }
 
-export function codeActions({ house, document, params: { range, context }, report, spelling }: Asked): CodeAction[] {
+/** What tells an action again that was listed without its edit. */
+interface Chosen {
+  readonly uri: string;
+  readonly version: number | null;
+  readonly range: Range;
+}
+
+export const codeActionOptions: CodeActionOptions = {
+  codeActionKinds: [CodeActionKind.QuickFix, ...refactoringKinds],
+  resolveProvider: true,
+};
+
+export function codeActions(asked: Asked): CodeAction[] {
+  return [...fixActions(asked), ...refactoringActions(asked)];
+}
+
+function refactoringActions({ house, document, params: { range, context }, spelling, client }: Asked): CodeAction[] {
+  const offers = refactoringsAt(house, document, range, createsFiles(client())).filter(({ kind }) => isWanted(kind, context.only));
+  const { resolveSupport, dataSupport, disabledSupport } = client().textDocument?.codeAction ?? {};
+  if (resolveSupport?.properties.includes("edit") && dataSupport) {
+    const data: Chosen = { uri: document.uri, version: document.version, range };
+    return offers.map(({ title, kind }) => ({ title, kind, data }));
+  }
+  return offers.flatMap((offer): CodeAction[] => {
+    const { title, kind } = offer;
+    const made = editOf(house, offer, spelling);
+    if (!("because" in made)) return [{ title, kind, edit: made }];
+    return disabledSupport ? [{ title, kind, disabled: { reason: made.because } }] : [];
+  });
+}
+
+/** The listed action with its edit; why it cannot be done after all reaches the person. */
+export function resolveCodeAction(action: CodeAction, { workspace, spelling, client }: Context): CodeAction | ResponseError<void> {
+  const { uri, version, range } = action.data as Chosen;
+  const { house } = workspace;
+  const document = house.document(uri);
+  if (document?.version !== version) return new ResponseError(LSPErrorCodes.ContentModified, "The text has changed since. Ask again.");
+  const offer = refactoringsAt(house, document, range, createsFiles(client())).find(({ title }) => title === action.title);
+  const made = offer && editOf(house, offer, spelling);
+  if (!made) return new ResponseError(LSPErrorCodes.ContentModified, "Another text has changed since. Ask again.");
+  return "because" in made ? new ResponseError(LSPErrorCodes.RequestFailed, made.because) : { ...action, edit: made };
+}
+
+function editOf(house: House, { title, edits }: OfferedRefactoring, spelling: Context["spelling"]): WorkspaceEdit | Refusal {
+  const made = edits();
+  if ("because" in made) return made;
+  return toWorkspaceEdit(house, { title, edits: made, safe: false }, spelling) ?? { because: "The text has changed since. Ask again." };
+}
+
+function createsFiles({ workspace }: ClientCapabilities): boolean {
+  const { documentChanges, resourceOperations } = workspace?.workspaceEdit ?? {};
+  return documentChanges === true && (resourceOperations?.includes("create") ?? false);
+}
+
+function isWanted(kind: string, only: readonly string[] | undefined): boolean {
+  return !only || only.some((one) => kind === one || kind.startsWith(`${one}.`));
+}
+
+function fixActions({ house, document, params: { range, context }, report, spelling }: Asked): CodeAction[] {
   const findings = findingsIn(house, document, report).map(({ finding }) => finding);
   const actions: CodeAction[] = [];
   const fixed = new Set<Finding>();
   for (const action of quickFixes(house, document, range, findings)) {
-    if (context.only && !context.only.some((kind) => action.kind === kind || action.kind.startsWith(`${kind}.`))) continue;
+    if (!isWanted(action.kind, context.only)) continue;
     const edit = toWorkspaceEdit(house, action, spelling);
     if (!edit) continue;
     const { finding } = action;

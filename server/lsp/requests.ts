@@ -1,8 +1,9 @@
 /** Every feature the server answers: one row each. The reference page and what `initialize` announces are read off here. */
 import {
   type ClientCapabilities,
-  CodeActionKind,
+  type CodeAction,
   CodeActionRequest,
+  CodeActionResolveRequest,
   CodeLensRequest,
   CodeLensResolveRequest,
   CompletionRequest,
@@ -43,6 +44,7 @@ import { foldingRanges } from "../features/folding.ts";
 import { formatting, formattingOnType } from "../features/formatting.ts";
 import { hover } from "../features/hover.ts";
 import { inlayHints, resolveInlayHint } from "../features/inlay-hints.ts";
+import { scaleAt } from "../features/refactorings/scale.ts";
 import { documentHighlights, implementations, references } from "../features/references.ts";
 import { prepareRename, type Refusal, rename } from "../features/rename.ts";
 import { selectionRanges } from "../features/selection.ts";
@@ -50,7 +52,7 @@ import { semanticTokens, tokenModifiers, tokenTypes } from "../features/semantic
 import { documentSymbols } from "../features/symbols.ts";
 import { workspaceSymbols } from "../features/workspace-symbols.ts";
 import type { Measure } from "../house/show.ts";
-import { codeActions } from "./code-actions.ts";
+import { codeActionOptions, codeActions, resolveCodeAction } from "./code-actions.ts";
 import { completionOptions } from "./completion-options.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
 import type { EditorSettings } from "./settings.ts";
@@ -60,6 +62,11 @@ interface AdjustParams extends TextDocumentPositionParams {
   readonly target: string;
   readonly value: string;
   readonly pour?: string;
+}
+
+/** A number of serves or a volume, as typed. */
+interface ScaleParams extends TextDocumentPositionParams {
+  readonly to: string;
 }
 
 export const requests: readonly RequestRow[] = [
@@ -221,10 +228,23 @@ export const requests: readonly RequestRow[] = [
     answer: ({ document, params }) => formattingOnType(document, params.position),
   }),
   ofText(CodeActionRequest.type, {
-    does: "fixes of findings; conversions of a pour, a drink or a file",
-    announces: { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] } },
+    does: "fixes of findings; conversions of a pour, a drink or a file; refactorings of a drink, a prep or a file",
+    announces: { codeActionProvider: codeActionOptions },
     empty: null,
     answer: codeActions,
+  }),
+  ofHouse(CodeActionResolveRequest.type, {
+    does: "the edit of a refactoring, or why it cannot be made after all",
+    empty: {} as CodeAction,
+    answer: ({ params, ...context }) => resolveCodeAction(params, context),
+  }),
+  ofText(new RequestType<ScaleParams, unknown, void>("mutchkin/scale"), {
+    does: "our own: the edit that scales the drink or the prep at a `position` to what is typed (`8`, `700 ml`), with its `title`; else a `problem`",
+    empty: null,
+    answer: ({ house, document, params: { position, to }, spelling }) => {
+      const scaled = scaleAt(house, document, position.line, to);
+      return "problem" in scaled ? scaled : { title: scaled.title, edit: toWorkspaceEdit(house, scaled, spelling) };
+    },
   }),
   ofText(new RequestType<TextDocumentPositionParams, unknown, void>("mutchkin/adjustTargets"), {
     does: "our own: what the drink or the prep at a `position` can be brought to, as choices to show",

@@ -14,6 +14,9 @@ import { splitFile } from "./split.ts";
 
 const refactorings: readonly Refactoring[] = [makeRiff, flattenRiff, extractPrep, inlinePrep, scale, sortPours, markBatched, splitFile];
 
+/** What the editor is told to expect. */
+export const refactoringKinds: readonly RefactoringKind[] = ["refactor.extract", "refactor.inline", "refactor.move", "refactor.rewrite"];
+
 export interface OfferedRefactoring extends Offer {
   readonly kind: RefactoringKind;
 }
