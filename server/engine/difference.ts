@@ -2,8 +2,10 @@
 
 import type { Figure, FigureName, Outcome } from "./plan.ts";
 
+type Compared = Pick<Outcome, "figure" | "gradient">;
+
 /** The first less the second; what both are computed from is not doubted twice. Unknown where either is. */
-export function difference(one: Outcome, other: Outcome, name: FigureName): Figure {
+export function difference(one: Compared, other: Compared, name: FigureName): Figure {
   const [here, there] = [one.figure(name), other.figure(name)];
   if (here.value === null || there.value === null) {
     return { value: null, plusMinus: null, because: [...new Set([...(here.because ?? []), ...(there.because ?? [])])] };

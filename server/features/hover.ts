@@ -13,8 +13,9 @@ import type { FlatPour } from "../house/riff.ts";
 import type { Scope } from "../house/scope.ts";
 import { type Settings, settingsOf } from "../house/settings.ts";
 import type { Measure } from "../house/show.ts";
+import { showPour } from "../house/show-pour.ts";
 import { entryWords } from "./entry-words.ts";
-import { describeAmount, written } from "./hovers/amount.ts";
+import { describeAmount } from "./hovers/amount.ts";
 import { describeEntry } from "./hovers/entry.ts";
 import { describeField } from "./hovers/field.ts";
 import { describeModifier } from "./hovers/modifier.ts";
@@ -149,7 +150,7 @@ function describeLoosePour({ cursor, settings }: Asked, { quantity, lead }: Pour
   const amount =
     quantity && amountOf(quantity, ingredient, { settings, jigger: true, part: { because: "how large a part is stands with the drink" } });
   const title = [
-    bold(written({ ...(lead && { lead }), ...(quantity && { quantity }) }, ingredient)),
+    bold(showPour({ ...(lead && { lead }), ...(quantity && { quantity }) }, ingredient)),
     cursor.content.kind === "or" && "instead of the pour above",
   ];
   return paragraphs(title.filter(Boolean).join(" · "), amount && describeAmount(ingredient, amount, settings, quantity));

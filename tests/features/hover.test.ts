@@ -134,6 +134,21 @@ describe("a drink", () => {
       "**below 0.65 to 1.25**",
     ));
 
+  test.each(["drink Fo<>g", "drink Mist\n  from: Fo<>g\n  without sugar syrup\ndrink Fog", "menu Card\n  - Fo<>g 9\ndrink Fog"])(
+    "a riff says what it makes different, wherever it is named (%j)",
+    (head) =>
+      checkHover(
+        `${sour("drink Bell Buoy")}\n${head}\n  from: Bell Buoy\n  method: stir 30 s\n  swap white rum for 45 ml dry gin\n  without lime juice\n`,
+        "From Bell Buoy: 45 ml dry gin for 60 ml white rum; without lime juice; another method.",
+        "| Bell Buoy (the change) |",
+        /strength \| .* \| [\d.]+ \([−+][\d.]+ ± [\d.]+\) \|/,
+        /acid \| .* \| [\d.]+ \(−[\d.]+ ± [\d.]+\) \|/,
+      ),
+  );
+
+  test("one that changes nothing says so", () =>
+    checkHover(`${sour("drink Bell Buoy")}\ndrink Fo<>g\n  from: Bell Buoy\n`, "From Bell Buoy: nothing is changed.", "(the same)"));
+
   test.each([
     ["drink Fog\n  from: Bell Bu<>oy\n", "from"],
     ["menu Winter\n  - Bell Bu<>oy 12.50\n", "a menu line"],

@@ -1,5 +1,5 @@
 /** So much of an ingredient: what it brings, and the same amount in the other units. */
-import type { Pour, Quantity } from "../../../grammar/tree.ts";
+import type { Quantity } from "../../../grammar/tree.ts";
 import { imperialOunceMl, usOunceMl } from "../../../grammar/units.ts";
 import type { Amount } from "../../engine/plan.ts";
 import { type Brings, bringsOf } from "../../house/brings.ts";
@@ -12,12 +12,6 @@ export function describeAmount(ingredient: Ingredient, amount: Amount, settings:
   const brings = bringsOf(ingredient.model, amount);
   if ("unknown" in brings) return `What it brings is unknown: ${asText(brings.unknown)}.`;
   return paragraphs(contents(brings), sameAmount(brings, ingredient, settings, quantity));
-}
-
-/** The pour as it is written, without what stands behind the name. */
-export function written({ lead, quantity }: Pick<Pour, "lead" | "quantity">, { resolution }: Ingredient): string {
-  const amount = quantity && `${quantity.about ? "about " : ""}${quantity.numeral.text}${quantity.unit ? ` ${quantity.unit.text}` : ""}`;
-  return [lead?.text, amount, resolution.text].filter(Boolean).join(" ");
 }
 
 /** The ounces that people pour by, and the house's own where it has one. What is weighed and solid has no volume worth a word. */

@@ -16,6 +16,7 @@ import { costRow } from "./cost.ts";
 import { describeSums } from "./explain.ts";
 import { describeAllergens, describeServe } from "./guest.ts";
 import { describeMissing } from "./out.ts";
+import { describeChanges, parentColumn } from "./riff.ts";
 
 const mostLines = 12;
 
@@ -24,14 +25,20 @@ export function describeDrink(house: House, entry: Entry, measure: Measure): str
   const family = familyOf(house, assessment.flat);
   const rows = rowsOf(house, assessment, family, measure);
   const compared = family.name !== "" || rows.some(([, , window]) => window);
-  const head = compared ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
+  const parent = parentColumn(house, assessment, measure);
+  const head = compared || parent ? ["", "in the glass", asText(family.name)] : ["", "in the glass"];
+  if (parent) head.push(`${asText(assessment.flat.parent?.entry.name?.text ?? "its parent")} (the change)`);
   const urgent = urgentOf(house, entry, assessment);
-  const left = mostLines - rows.length - urgent.length;
+  const changes = describeChanges(house, assessment);
+  const left = mostLines - rows.length - urgent.length - (changes ? 1 : 0);
   const notes = notesOf(house, assessment, rows, measure).slice(0, left).join(lineBreak);
   const serve = [...describeServe(house, assessment), notes].filter(Boolean).join(lineBreak);
   return paragraphs(
-    [titleOf(house, entry, assessment), ...urgent].join(lineBreak),
-    table(head, rows),
+    [titleOf(house, entry, assessment), ...urgent, ...(changes ? [changes] : [])].join(lineBreak),
+    table(
+      head,
+      rows.map((row) => (parent ? [...row, parent(row[0])] : row)),
+    ),
     serve,
     describeSums(house, assessment, measure),
   );

@@ -7,9 +7,10 @@ import { has } from "../../house/modifiers.ts";
 import type { FlatPour } from "../../house/riff.ts";
 import type { Settings } from "../../house/settings.ts";
 import { type Measure, showShare, showTemperature, showVolume } from "../../house/show.ts";
+import { showPour } from "../../house/show-pour.ts";
 import { isInert } from "../../house/stock.ts";
 import { asText, bold, lineBreak, paragraphs } from "../markdown.ts";
-import { describeAmount, written } from "./amount.ts";
+import { describeAmount } from "./amount.ts";
 import { describeAllergens } from "./guest.ts";
 import { sourcesInBrief } from "./sources.ts";
 
@@ -21,7 +22,7 @@ export function describePour(house: House, assessment: Assessment, pour: FlatPou
   const { found } = pour.ingredient.resolution;
   return paragraphs(
     [
-      [bold(written(pour, pour.ingredient)), ...circumstances(assessment, pour, index)].join(" · "),
+      [bold(showPour(pour, pour.ingredient)), ...circumstances(assessment, pour, index)].join(" · "),
       ...(found ? [describeAllergens(house, found.entry)] : []),
     ].join(lineBreak),
     amount ? describeAmount(pour.ingredient, amount, settings, pour.quantity) : whyNothing(pour),

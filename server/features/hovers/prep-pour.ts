@@ -9,13 +9,14 @@ import type { Ingredient } from "../../house/ingredient.ts";
 import { isProportional, prepModel, prepPours } from "../../house/prep.ts";
 import type { Settings } from "../../house/settings.ts";
 import { showShare, showWeight } from "../../house/show.ts";
+import { showPour } from "../../house/show-pour.ts";
 import { asText, bold, paragraphs } from "../markdown.ts";
-import { describeAmount, written } from "./amount.ts";
+import { describeAmount } from "./amount.ts";
 import { sourcesInBrief } from "./sources.ts";
 
 export function describePrepPour(house: House, entry: Entry, line: number, pour: Pour, ingredient: Ingredient, settings: Settings): string {
   const part = prepPours(house, entry).find((one) => one.line === line)?.part;
-  const title = bold(written(pour, ingredient));
+  const title = bold(showPour(pour, ingredient));
   if (part?.discarded) return paragraphs(`${title} · strained out`, whatItHolds(part, isProportional(entry)));
   const share = part && shareOf(house, entry, part);
   const head = share !== undefined ? `${title} · ${showShare(share)} of what goes in by weight` : title;
