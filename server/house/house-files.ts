@@ -7,7 +7,7 @@ export const houseFiles = {
   endings: [".drink", ".md", ".markdown"],
   /** Folders of other people's or generated files. */
   passOver: ["node_modules", ".git", ".hg", ".svn", "dist"],
-} as const;
+} as { readonly endings: readonly string[]; readonly passOver: readonly string[] };
 
 /** Whether a URI or a path names a file of the house. */
 export function isHouseFile(name: string): boolean {

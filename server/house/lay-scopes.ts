@@ -16,13 +16,15 @@ export function layScopes(
     texts.filter(({ margins }) => !margins),
     larder,
   );
+  const unhoused = new Map<string, Scope>();
   const known = new Map<string, Scope>();
   const ofFolder = (folder: string) => {
     let scope = known.get(folder) ?? nearest(scopes, folder, roots);
     if (!scope) {
       const root = roots.find((one) => folder === one || folder.startsWith(`${one}/`)) ?? folder;
-      scope = scopes.get(root) ?? { folder: root, parent: larder, houses: [], names: new Map() };
-      scopes.set(root, scope);
+      // Not among those of the houses: what is found must not depend on which text was asked about first.
+      scope = unhoused.get(root) ?? { folder: root, parent: larder, houses: [], names: new Map() };
+      unhoused.set(root, scope);
     }
     known.set(folder, scope);
     return scope;

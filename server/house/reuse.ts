@@ -24,7 +24,7 @@ export function reuse(before: Tree, after: Tree): Tree {
   return { ...after, entries };
 }
 
-/** Equal text may be of another kind: what stands above the first entry, and what follows it. */
+/** Equal text may be of another kind, what stands above the first entry and what follows it, and of one line more: the empty last one. */
 function keyOf(entry: Entry): string {
-  return `${entry.kind}\n${textOf(entry)}`;
+  return `${entry.kind} ${entry.lines.length}\n${textOf(entry)}`;
 }

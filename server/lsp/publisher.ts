@@ -52,16 +52,23 @@ export class Publisher {
   private readonly waiting = new Set<() => void>();
   private arrivals = 0;
   private scheduled = false;
-  private held = true;
+  /** How many still read what the findings are to be of. */
+  private holds = 1;
   private ids = 0;
 
   constructor(options: PublisherOptions) {
     this.options = options;
   }
 
-  /** Until this is called nothing is pushed and pulls wait: half a house would be full of unknown names. */
-  start(): void {
-    this.held = false;
+  /** Until it is released nothing is pushed and pulls wait: half a house would be full of unknown names. */
+  hold(): void {
+    this.holds++;
+  }
+
+  /** At the start it is held once. */
+  release(): void {
+    this.holds--;
+    if (this.holds > 0) return;
     this.schedule();
     this.wake();
   }
@@ -69,7 +76,7 @@ export class Publisher {
   /** Something changed: looks again at what that touches, after what is waiting has been taken in. */
   schedule(): void {
     this.arrivals++;
-    if (this.scheduled || this.held) return;
+    if (this.scheduled || this.holds > 0) return;
     this.scheduled = true;
     void this.afterBurst().then(() => {
       this.scheduled = false;
@@ -227,7 +234,7 @@ export class Publisher {
   }
 
   private async started(token: CancellationToken): Promise<void> {
-    while (this.held && !token.isCancellationRequested) await this.changed(token);
+    while (this.holds > 0 && !token.isCancellationRequested) await this.changed(token);
   }
 
   private changed(token: CancellationToken): Promise<void> {

@@ -7,8 +7,9 @@ import {
   type InitializeParams,
   type InitializeResult,
   TextDocumentSyncKind,
+  WatchKind,
 } from "vscode-languageserver";
-import { houseFiles, isHouseFile } from "../house/house-files.ts";
+import { houseFiles } from "../house/house-files.ts";
 import type { Environment } from "./environment.ts";
 import { Publisher } from "./publisher.ts";
 import { Refresher } from "./refresher.ts";
@@ -73,10 +74,11 @@ export function serve(connection: Connection, environment: Environment, version:
       });
     }
     await load();
-    publisher.start();
+    publisher.release();
   });
 
   const load = async () => {
+    publisher.hold();
     await readSettingsAgain();
     const canReport = capabilities.window?.workDoneProgress === true && folders.length > 0;
     const progress = canReport ? await connection.window.createWorkDoneProgress() : undefined;
@@ -93,7 +95,7 @@ export function serve(connection: Connection, environment: Environment, version:
     } finally {
       progress?.done();
     }
-    publisher.schedule();
+    publisher.release();
     publisher.askAgain();
   };
 
@@ -123,12 +125,12 @@ export function serve(connection: Connection, environment: Environment, version:
   });
   connection.onDidCloseTextDocument(async ({ textDocument: { uri } }) => {
     tokens.forget(canonical(uri));
-    await workspace.closeText(uri);
-    publisher.schedule();
+    publisher.hold();
+    await workspace.closeText(uri).finally(() => publisher.release());
   });
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
-    await workspace.readAgain(changes.map(({ uri }) => uri).filter(isHouseFile));
-    publisher.schedule();
+    publisher.hold();
+    await workspace.takeEvents(changes).finally(() => publisher.release());
     publisher.askAgain();
   });
   connection.languages.diagnostics.on(
@@ -149,7 +151,9 @@ export function serve(connection: Connection, environment: Environment, version:
   for (const { register } of requests) register(connection, context);
 }
 
-const watchers = houseFiles.endings.map((ending) => ({ globPattern: `**/*${ending}` }));
+/** A folder that comes or goes may be told of alone, whatever is in it. */
+const anything = { globPattern: "**/*", kind: WatchKind.Create | WatchKind.Delete };
+const watchers = [...houseFiles.endings.map((ending) => ({ globPattern: `**/*${ending}` })), anything];
 
 /** The editor's settings for each open folder, and without a folder. */
 class SettingsOfFolders {

@@ -2,7 +2,7 @@
  * The texts of the open folders and the open editors, kept in one house. An open editor's text wins
  * over the disk's; a closed file is as it is on disk.
  */
-import type { TextDocumentContentChangeEvent, TextDocumentItem } from "vscode-languageserver";
+import { FileChangeType, type FileEvent, type TextDocumentContentChangeEvent, type TextDocumentItem } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { URI } from "vscode-uri";
 import { edit, type TextChange } from "../../grammar/edit.ts";
@@ -10,7 +10,7 @@ import { readMarkdown } from "../../grammar/markdown.ts";
 import { read } from "../../grammar/read.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { House } from "../house/house.ts";
-import { readHouseFile } from "../house/house-files.ts";
+import { houseFiles, isHouseFile, readHouseFile } from "../house/house-files.ts";
 import { readLarder } from "../larder/larder.ts";
 import type { Environment } from "./environment.ts";
 
@@ -32,6 +32,9 @@ export class Workspace {
   /** URIs as the client spells them, by the spelling that the house uses, of every text that was ever open. */
   private readonly spellings = new Map<string, string>();
   private folders: string[] = [];
+  /** Readings may end in another order than they were begun in: the last one begun counts. */
+  private readonly lastRead = new Map<string, number>();
+  private reads = 0;
 
   constructor(environment: Environment) {
     this.environment = environment;
@@ -81,16 +84,41 @@ export class Workspace {
     await this.readAgain([key]);
   }
 
-  /** Takes in files that changed, came or went outside the editor. */
-  async readAgain(uris: readonly string[]): Promise<void> {
-    const keys = [...new Set(uris.map(canonical))];
+  /**
+   * Takes in what changed, came or went outside the editor: files, and folders, of which an editor may
+   * name the folder alone.
+   */
+  async takeEvents(events: readonly FileEvent[]): Promise<void> {
+    const keys = new Set<string>();
+    for (const { uri, type } of events) {
+      const key = canonical(uri);
+      if (isHouseFile(key)) keys.add(key);
+      else if (!mayBeFolder(key)) continue;
+      else if (type === FileChangeType.Deleted) for (const below of this.textsBelow(key)) keys.add(below);
+      else if (type === FileChangeType.Created && this.belongs(key)) {
+        for (const found of await this.environment.list(key).catch(() => [])) keys.add(canonical(found));
+      }
+    }
+    await this.readAgain([...keys]);
+  }
+
+  private textsBelow(folder: string): string[] {
+    return [...this.house.documents()].flatMap(({ uri }) => (uri.startsWith(`${folder}/`) ? [uri] : []));
+  }
+
+  private async readAgain(keys: readonly string[], rest?: (done: number) => Promise<boolean>): Promise<void> {
     for (let from = 0; from < keys.length; from += readingAtOnce) {
       const some = keys.slice(from, from + readingAtOnce);
+      const turn = ++this.reads;
+      for (const key of some) this.lastRead.set(key, turn);
       const texts = await Promise.all(some.map((key) => (this.belongs(key) ? this.environment.read(key) : undefined)));
       for (const [index, key] of some.entries()) {
-        if (this.open.has(key)) continue; // Opened while it was read: the editor's text wins.
-        this.takeClosed(key, texts[index]);
+        // A later reading knows better, and what was opened meanwhile is the editor's.
+        if (this.lastRead.get(key) !== turn) continue;
+        this.lastRead.delete(key);
+        if (!this.open.has(key)) this.takeClosed(key, this.belongs(key) ? texts[index] : undefined);
       }
+      if (rest && !(await rest(from))) return;
     }
   }
 
@@ -104,20 +132,16 @@ export class Workspace {
   }
 
   private async load(folder: string, loading: Loading): Promise<void> {
-    const uris = await this.environment.list(folder);
+    const keys = (await this.environment.list(folder)).map(canonical);
     let since = this.environment.now();
-    for (let from = 0; from < uris.length && !loading.cancelled; from += readingAtOnce) {
-      const some = uris.slice(from, from + readingAtOnce);
-      const texts = await Promise.all(some.map((uri) => this.environment.read(uri)));
-      for (const [index, uri] of some.entries()) {
-        const key = canonical(uri);
-        if (!this.open.has(key)) this.takeClosed(key, texts[index]);
+    await this.readAgain(keys, async (done) => {
+      if (this.environment.now() - since > turnMs) {
+        loading.report(done, keys.length);
+        await this.environment.nextTurn();
+        since = this.environment.now();
       }
-      if (this.environment.now() - since < turnMs) continue;
-      loading.report(from, uris.length);
-      await this.environment.nextTurn();
-      since = this.environment.now();
-    }
+      return !loading.cancelled;
+    });
   }
 
   private takeClosed(key: string, text: string | undefined): void {
@@ -129,6 +153,12 @@ export class Workspace {
   private belongs(uri: string): boolean {
     return this.folders.some((folder) => uri.startsWith(`${folder}/`));
   }
+}
+
+/** Whether what came or went may be a folder with files of the house in it: it has no ending, and is nobody else's. */
+function mayBeFolder(uri: string): boolean {
+  const parts = uri.split("/");
+  return !/\.\w{1,5}$/.test(parts.at(-1)!) && !parts.some((part) => houseFiles.passOver.includes(part));
 }
 
 /** One spelling for one file, whatever an editor escapes. */

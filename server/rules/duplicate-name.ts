@@ -28,7 +28,8 @@ export const duplicateName: Rule = {
       // The look-up is what makes the finding go when the other one goes; the scope alone knows every entry of the name.
       house.lookup(scope, nameClass, name);
       const others = scope.names.get(`${nameClass}|${key}`) ?? [];
-      const first = others.find((other) => other.entry !== entry && isBefore(house, other.entry, entry));
+      const before = others.filter((other) => other.entry !== entry && isBefore(house, other.entry, entry));
+      const first = before.sort((one, other) => (isBefore(house, one.entry, other.entry) ? -1 : 1))[0];
       if (!first || seen.has(key)) continue;
       seen.add(key);
       const uri = house.getDocumentOf(first.entry).uri;
