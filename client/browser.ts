@@ -1,6 +1,6 @@
 /** The extension in a browser: the server is a worker. */
 import * as vscode from "vscode";
-import { BrowserMessageReader, BrowserMessageWriter, LanguageClient, type MessageTransports } from "vscode-languageclient/browser";
+import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from "vscode-languageclient/browser";
 import { showRules } from "./rules.ts";
 import { run } from "./run.ts";
 
@@ -8,7 +8,8 @@ export { deactivate } from "./run.ts";
 
 /** A browser's own. The types that all is checked with are Node's, which do not know it. */
 interface Worker {
-  addEventListener(event: "error", act: () => void): void;
+  onmessage: () => void;
+  onerror: (fault: { readonly message: string }) => void;
   terminate(): void;
 }
 declare const Worker: new (script: string) => Worker;
@@ -16,22 +17,21 @@ declare const Worker: new (script: string) => Worker;
 export function activate(context: vscode.ExtensionContext): Promise<void> {
   const script = vscode.Uri.joinPath(context.extensionUri, "dist/worker.js").toString(true);
   let worker: Worker | undefined;
-  const server = async (): Promise<MessageTransports> => {
+  const start = async () => {
     worker?.terminate();
     worker = new Worker(script);
-    return { reader: new WorkerReader(worker), writer: new BrowserMessageWriter(worker) };
+    await isUp(worker);
+    // Not the worker alone: the editor may wrap it, and then the library does not know it for one.
+    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   context.subscriptions.push(showRules(context), { dispose: () => worker?.terminate() });
-  return run(context, (options) => new LanguageClient("mutchkin", "Mutchkin", server, options));
+  return run(context, (options) => new LanguageClient("mutchkin", "Mutchkin", start, options));
 }
 
-/** A worker that fails, or that never came up, goes on being there and saying nothing: here its failure is its end, as a process's is. */
-class WorkerReader extends BrowserMessageReader {
-  constructor(worker: Worker) {
-    super(worker);
-    worker.addEventListener("error", () => {
-      worker.terminate();
-      this.fireClose();
-    });
-  }
+/** A worker that cannot be loaded would be waited for without end: so it says one thing before it listens. */
+function isUp(worker: Worker): Promise<void> {
+  return new Promise((resolve, reject) => {
+    worker.onmessage = resolve;
+    worker.onerror = ({ message }) => reject(new Error(`The server's worker did not come up: ${message}`));
+  });
 }

@@ -6,7 +6,7 @@ import { lifeCycle } from "./lifecycle.ts";
 import { serve } from "./server.ts";
 
 /** The worker itself. The types that all is checked with are Node's, which do not know it. */
-declare const self: ConstructorParameters<typeof BrowserMessageReader>[0] & { close(): void };
+declare const self: ConstructorParameters<typeof BrowserMessageReader>[0] & { postMessage(message: string): void; close(): void };
 
 /** As a browser has it. */
 interface Port {
@@ -25,6 +25,8 @@ serve(
   { ...filesOfEditor(connection), now: () => performance.now(), nextTurn: nextTurn(), rulesPage: "mutchkin:/rules.md" },
   version,
 );
+// The client waits for this, since a worker that does not come up would say nothing for ever.
+self.postMessage("up");
 connection.listen();
 
 /** A timer would wait for four milliseconds each time, which a message to oneself does not. */
