@@ -7,6 +7,7 @@ import type { House } from "../house/house.ts";
 import { convertEntries } from "./conversions/entry.ts";
 import { convertFromParts, convertToParts } from "./conversions/parts.ts";
 import { convertPour } from "./conversions/pour.ts";
+import { convertPrepFromParts, convertPrepToParts } from "./conversions/prep-parts.ts";
 
 export interface Action extends Fix {
   readonly kind: "quickfix" | "refactor.rewrite";
@@ -45,12 +46,17 @@ function conversionsAt(house: House, document: SpecDocument, { start, end }: Ran
   const oneLine = first.line === last.line;
   if (takesPours && oneLine && !onHead) fixes.push(...convertPour(house, entry, first.line));
   if (takesPours && (onHead || !oneLine || isPourLine(entry, first.line))) {
-    fixes.push(...convertEntries(house, [entry], `the ${entry.kind}`), ...convertToParts(house, entry), ...convertFromParts(house, entry));
+    fixes.push(...convertEntries(house, [entry], `the ${entry.kind}`), ...partConversions(house, entry));
   }
   if (onHead && document.tree.entries.filter(isConvertible).length > 1) {
     fixes.push(...convertEntries(house, document.tree.entries, "the whole file"));
   }
   return asActions(fixes);
+}
+
+function partConversions(house: House, entry: Entry): Fix[] {
+  if (entry.kind === "prep") return [...convertPrepToParts(house, entry), ...convertPrepFromParts(house, entry)];
+  return [...convertToParts(house, entry), ...convertFromParts(house, entry)];
 }
 
 function isConvertible({ kind }: Entry): boolean {

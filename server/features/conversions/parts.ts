@@ -1,14 +1,16 @@
 /** A drink in parts, and back to measured amounts. */
 import type { Entry } from "../../../grammar/tree.ts";
-import { findUnit } from "../../../grammar/units.ts";
 import { sizeOf } from "../../house/amounts.ts";
 import { assessDrink } from "../../house/drink.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import type { Edit, Fix } from "../../house/finding.ts";
 import type { House } from "../../house/house.ts";
 import { isMeasurable } from "../../house/measurable.ts";
+import { flatten } from "../../house/riff.ts";
 import { type Settings, settingsOf } from "../../house/settings.ts";
-import { amountEdit, amountsIn, mayBeWeighed, type WrittenAmount } from "./pours.ts";
+import { mlIn, showCount } from "../../house/show.ts";
+import { riffsOf } from "../refactorings/riffs.ts";
+import { amountEdit, amountsIn, amountsOut, mayBeWeighed, type WrittenAmount } from "./pours.ts";
 import { isMeasured, titleOf, write, writtenExactly } from "./units.ts";
 
 /** To parts, with a `part:` that keeps the drink as large as it is; not for a riff, whose parent says what a part is. */
@@ -20,17 +22,26 @@ export function convertToParts(house: House, entry: Entry): Fix[] {
   if (poured.length < 2 || amounts.some(({ quantity }) => quantity.unit?.unit.dimension === "part") || hasSize(entry)) return [];
   const sizes = poured.map(({ quantity, ingredient }) => quantity.value! * sizeOf(quantity.unit!.unit, ingredient.facts, settings).value);
   const part = partOf(sizes, settings);
-  const written = part && write([part, undefined], 1 / unitMl(settings), settings.units, settings, false);
+  const written = part && write([part, undefined], 1 / mlIn(settings), settings.units, settings, false);
   if (!written) return [];
-  const edits = poured.map((amount, index) => {
-    const share = sizes[index]! / part;
-    return amountEdit(entry, amount, `${writtenExactly(share, "part")} ${share <= 1 ? "part" : "parts"}`);
-  });
+  const toParts = (of: Entry, amount: WrittenAmount) => {
+    const share = (amount.quantity.value! * sizeOf(amount.quantity.unit!.unit, amount.ingredient.facts, settings).value) / part;
+    return amountEdit(of, amount, `${writtenExactly(share, "part")} ${share <= 1 ? "part" : "parts"}`);
+  };
+  const riffs = riffsOf(house, entry);
+  // What a riff inherits in parts would be of its own size.
+  if (riffs.some(hasSize)) return [];
+  // What a riff swaps or leaves out is told apart by its amount, as it is written here.
+  const outs = riffs.flatMap((riff) =>
+    amountsOut(house, riff)
+      .filter(isPouredVolume)
+      .map((amount) => toParts(riff, amount)),
+  );
   return [
     {
-      title: `Convert the drink to parts of ${written.text}`,
+      title: `Convert the drink to parts of ${written.text}${along(outs)}`,
       safe: true,
-      edits: [...edits, addField(entry, `part: ${written.text}`)],
+      edits: [...poured.map((amount) => toParts(entry, amount)), ...outs, addField(entry, `part: ${written.text}`)],
     },
   ];
 }
@@ -38,20 +49,45 @@ export function convertToParts(house: House, entry: Entry): Fix[] {
 /** Back to the house's unit, where the size of a part is known. */
 export function convertFromParts(house: House, entry: Entry): Fix[] {
   if (entry.kind !== "drink") return [];
-  const parts = amountsIn(house, entry).filter(({ quantity }) => quantity.unit?.unit.dimension === "part" && quantity.value !== undefined);
+  const parts = amountsIn(house, entry).filter(isInParts);
   const size = partSize(house, entry);
   if (parts.length === 0 || !size) return [];
   const settings = settingsOf(house, house.scopeOf(entry));
   const target = size.weighed ? "g" : settings.units;
-  const factor = size.weighed ? size.value : size.value / unitMl(settings);
+  const factor = size.weighed ? size.value : size.value / mlIn(settings);
+  const riffs = riffsOf(house, entry);
+  // What a riff inherits may be of its own size, and of a total that it shares out anew.
+  const isShared = findFieldIn(entry, "total") !== undefined;
+  if (
+    riffs.some((riff) => hasSize(riff) || findFieldIn(riff, "parts by") || (isShared && sharesOf(house, riff) !== sharesOf(house, entry)))
+  )
+    return [];
   const edits: Edit[] = [];
-  for (const amount of parts) {
+  const inRiffs = riffs.flatMap((riff) => [...amountsIn(house, riff), ...amountsOut(house, riff)].map((amount) => ({ of: riff, amount })));
+  for (const { of, amount } of [...parts.map((amount) => ({ of: entry, amount })), ...inRiffs.filter(({ amount }) => isInParts(amount))]) {
     const written = write([amount.quantity.value!, amount.quantity.upTo], factor, target, settings, false);
     if (!written) return [];
-    edits.push(amountEdit(entry, amount, written.text));
+    edits.push(amountEdit(of, amount, written.text));
   }
+  const title = `Convert the parts to ${size.weighed ? "g" : titleOf(settings.units, settings)}${along(edits.filter((edit) => edit.entry !== entry))}`;
   for (const name of ["part", "total", "parts by"]) edits.push(...takeOutField(entry, name));
-  return [{ title: `Convert the parts to ${size.weighed ? "g" : titleOf(settings.units, settings)}`, safe: true, edits }];
+  return [{ title, safe: true, edits }];
+}
+
+/** What is changed in other drinks too is said. */
+function along(inRiffs: readonly Edit[]): string {
+  const count = new Set(inRiffs.map(({ entry }) => entry)).size;
+  return count > 0 ? `, with its ${showCount(count, "riff")}` : "";
+}
+
+/** How many parts a drink pours, with what it inherits. */
+function sharesOf(house: House, entry: Entry): number {
+  const shares = flatten(house, entry).pours.map(({ quantity }) => (quantity?.unit?.unit.dimension === "part" ? (quantity.value ?? 0) : 0));
+  return shares.reduce((sum, one) => sum + one, 0);
+}
+
+function isInParts({ quantity }: WrittenAmount): boolean {
+  return quantity.unit?.unit.dimension === "part" && quantity.value !== undefined;
 }
 
 /** Millilitres or grams of one part, as the drink's own figures take it; absent where the drink states no size. */
@@ -81,8 +117,13 @@ function isPouredVolume(amount: WrittenAmount): boolean {
  * times as large, so that quarters are poured. Amounts on no common step are counted in the smallest.
  */
 function partOf(sizes: readonly number[], settings: Settings): number {
+  return largestPart(sizes, [settings.jiggerMl, settings.ounceMl / 8, 0.5, 0.05]);
+}
+
+/** The same by steps of any measure, the coarsest first. */
+export function largestPart(sizes: readonly number[], steps: readonly number[]): number {
   const smallest = Math.min(...sizes);
-  for (const step of [settings.jiggerMl, settings.ounceMl / 8, 0.5, 0.05]) {
+  for (const step of steps) {
     if (!sizes.every((size) => isMeasurable(size, step))) continue;
     const common = sizes.map((size) => Math.round(size / step)).reduce(greatestCommonDivisor) * step;
     const most = Math.max(...sizes) / common;
@@ -97,10 +138,6 @@ function greatestCommonDivisor(one: number, other: number): number {
 
 function hasSize(entry: Entry): boolean {
   return ["part", "total"].some((name) => findFieldIn(entry, name) !== undefined);
-}
-
-function unitMl({ units, ounceMl }: Settings): number {
-  return units === "oz" ? ounceMl : findUnit(units)!.ml!;
 }
 
 /** A field on its own line after the last line above the pours that says anything. */
@@ -118,7 +155,7 @@ function isSilent(entry: Entry, line: number): boolean {
   return kind === "blank" || kind === "comment";
 }
 
-function takeOutField(entry: Entry, name: string): Edit[] {
+export function takeOutField(entry: Entry, name: string): Edit[] {
   const at = findFieldIn(entry, name);
   // One past the end of the text is the line break: the whole line goes.
   return at ? [{ entry, line: at.line, start: 0, end: entry.lines[at.line]!.text.length + 1, text: "" }] : [];

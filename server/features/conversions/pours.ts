@@ -20,9 +20,20 @@ export function amountsIn(house: House, entry: Entry): WrittenAmount[] {
   return entry.lines.flatMap((_, line) => amountAt(house, entry, line) ?? []);
 }
 
+/** What a swap or a `without` takes out, where its amount tells it apart. */
+export function amountsOut(house: House, entry: Entry): WrittenAmount[] {
+  return entry.lines.flatMap(({ content }, line) => {
+    const pour = content.kind === "swap" ? content.readings[0]?.out : content.kind === "without" ? content.pour : undefined;
+    return amountOn(house, entry, line, pour) ?? [];
+  });
+}
+
 /** The amount on a line; absent where it has none, or none with a name. */
 export function amountAt(house: House, entry: Entry, line: number): WrittenAmount | undefined {
-  const pour = pourOn(entry.lines[line]?.content);
+  return amountOn(house, entry, line, pourOn(entry.lines[line]?.content));
+}
+
+function amountOn(house: House, entry: Entry, line: number, pour: Pour | undefined): WrittenAmount | undefined {
   if (!pour?.name || !pour.quantity) return undefined;
   return { line, pour, quantity: pour.quantity, ingredient: ingredientOf(house, house.scopeOf(entry), pour.name) };
 }

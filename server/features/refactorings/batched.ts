@@ -15,7 +15,7 @@ import { secondsIn } from "../../house/method.ts";
 import { has } from "../../house/modifiers.ts";
 import { prepPours } from "../../house/prep.ts";
 import { type FlatPour, flatten } from "../../house/riff.ts";
-import { countOf } from "./names.ts";
+import { showCount } from "../../house/show.ts";
 import type { Refactoring } from "./refactoring.ts";
 
 /** Offered together: what is not marked yet, and what is. Not in a riff, where a modifier replaces those of the parent's pour. */
@@ -29,10 +29,10 @@ export const markBatched: Refactoring = {
     const what = marked.length > 0 ? "more stable pour" : "stable pour";
     return [
       ...(markable.length > 0
-        ? [{ title: `Mark ${countOf(markable.length, what)} as batched`, edits: () => markable.map((pour) => mark(entry, pour)) }]
+        ? [{ title: `Mark ${showCount(markable.length, what)} as batched`, edits: () => markable.map((pour) => mark(entry, pour)) }]
         : []),
       ...(marked.length > 0
-        ? [{ title: `Unmark ${countOf(marked.length, "batched pour")}`, edits: () => marked.map((pour) => unmark(entry, pour)) }]
+        ? [{ title: `Unmark ${showCount(marked.length, "batched pour")}`, edits: () => marked.map((pour) => unmark(entry, pour)) }]
         : []),
     ];
   },

@@ -13,12 +13,13 @@ import { type Ingredient, ingredientOf } from "../../house/ingredient.ts";
 import { nearestMeasurable } from "../../house/measurable.ts";
 import { flatPour } from "../../house/riff.ts";
 import { type Settings, settingsOf } from "../../house/settings.ts";
+import { showCount } from "../../house/show.ts";
 import { isInert } from "../../house/stock.ts";
 import { writtenName } from "../../house/write.ts";
 import { isMeasured, writtenExactly } from "../conversions/units.ts";
 import { addEntryBelow, commentBehind, indentOf, isComment, removeLine, replaceLine, withComments } from "./lines.ts";
 import { isOnlyMixed } from "./mixing.ts";
-import { countOf, freshName } from "./names.ts";
+import { freshName } from "./names.ts";
 import type { Refactoring, Spot } from "./refactoring.ts";
 import { namedByRiff } from "./riffs.ts";
 import { servesIn } from "./scaled.ts";
@@ -42,7 +43,7 @@ export const extractPrep: Refactoring = {
     if (!total) return [];
     return [
       {
-        title: `Take ${countOf(taken.length, "pour")} into a prep of their own`,
+        title: `Take ${showCount(taken.length, "pour")} into a prep of their own`,
         edits() {
           const named = namedByRiff(
             house,

@@ -15,8 +15,3 @@ export function freshName(house: House, scope: Scope, wanted: string): string {
 export function nameInField(name: string): string {
   return /;|(?:^|\s)#(?:\s|$)/.test(name) ? `"${name}"` : name;
 }
-
-/** `1 stable pour`, `3 stable pours`. */
-export function countOf(number: number, what: string): string {
-  return `${number} ${what}${number === 1 ? "" : "s"}`;
-}

@@ -12,11 +12,10 @@ import type { House } from "../../house/house.ts";
 import { assessPrepEntry, isProportional } from "../../house/prep.ts";
 import { prepSteps } from "../../house/prep-steps.ts";
 import { settingsOf } from "../../house/settings.ts";
-import { showNumber, showVolume } from "../../house/show.ts";
+import { showCount, showNumber, showVolume } from "../../house/show.ts";
 import { onlyPart } from "../../house/values.ts";
 import { writtenExactly } from "../conversions/units.ts";
 import { rounded } from "./amounts.ts";
-import { countOf } from "./names.ts";
 import { isOnHeadOrField, type Offer, type Refactoring, type Spot } from "./refactoring.ts";
 import { riffsOf } from "./riffs.ts";
 import { scaled, servesIn } from "./scaled.ts";
@@ -95,7 +94,7 @@ function whyNot(house: House, entry: Entry): string | undefined {
 
 function offer({ house, entry }: Pick<Spot, "house" | "entry">, size: Size): Offer {
   const riffs = entry.kind === "drink" ? riffsOf(house, entry) : [];
-  const along = riffs.length > 0 ? `, with its ${countOf(riffs.length, "riff")}` : "";
+  const along = riffs.length > 0 ? `, with its ${showCount(riffs.length, "riff")}` : "";
   const settings = settingsOf(house, house.scopeOf(entry));
   if ("serves" in size) {
     const title = `Scale to ${size.serves === 1 ? "1 serve" : `${writtenExactly(size.serves, "ml")} serves`}${along}`;
