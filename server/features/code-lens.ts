@@ -1,9 +1,15 @@
-/** Above what is declared, who uses it. What that is gets counted only for a lens that is on the screen, and listed only for one that is clicked. */
+/** Above what is declared, who uses it, and how a batched drink is poured. What that is gets counted only for a lens that is on the screen, and listed only for one that is clicked. */
 import type { CodeLens, Location } from "vscode-languageserver-types";
 import type { Entry } from "../../grammar/tree.ts";
 import { entryAt, type SpecDocument } from "../house/document.ts";
+import { assessDrink } from "../house/drink.ts";
+import { findFieldIn } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
-import { showCount } from "../house/show.ts";
+import { flatten } from "../house/riff.ts";
+import { isBatched, serviceSpecOf } from "../house/service-spec.ts";
+import { settingsOf } from "../house/settings.ts";
+import { type Measure, showCount } from "../house/show.ts";
+import { besideTexts, showService } from "../house/show-service.ts";
 import { rangeOf, rangeOnLine } from "./place.ts";
 import { type Use, usersOf } from "./users.ts";
 
@@ -11,27 +17,35 @@ import { type Use, usersOf } from "./users.ts";
 export const showReferences = "mutchkin.showReferences";
 
 interface Row {
-  readonly of: readonly Entry["kind"][];
+  readonly isOf: (house: House, entry: Entry) => boolean;
   readonly uses: (house: House, entry: Entry) => readonly Use[];
-  readonly say: (uses: readonly Use[]) => string;
+  readonly say: (uses: readonly Use[], house: House, entry: Entry, units: Measure["units"] | undefined) => string;
 }
+
+const isDrink = (_house: House, { kind }: Entry) => kind === "drink";
+const isIngredient = (_house: House, { kind }: Entry) => kind === "stock" || kind === "prep";
 
 /** In the order in which they stand. One row each. */
 const rows = {
   menus: {
-    of: ["drink"],
+    isOf: isDrink,
     uses: (house, entry) => usersOf(house, entry, "menu"),
     say: ({ length }) => (length === 0 ? "on no menu" : `on ${showCount(length, "menu")}`),
   },
   riffs: {
-    of: ["drink"],
+    isOf: isDrink,
     uses: (house, entry) => usersOf(house, entry, "riff"),
     say: ({ length }) => (length === 0 ? "no riffs" : showCount(length, "riff")),
   },
   uses: {
-    of: ["stock", "prep"],
+    isOf: isIngredient,
     uses: (house, entry) => [...usersOf(house, entry, "poured"), ...usersOf(house, entry, "garnish")],
     say: sayUses,
+  },
+  service: {
+    isOf: hasBatch,
+    uses: () => [],
+    say: (_uses, house, entry, units) => sayService(house, entry, units),
   },
 } satisfies Record<string, Row>;
 
@@ -44,7 +58,7 @@ export interface LensData {
   readonly shows: LensKind;
 }
 
-export function codeLenses(document: SpecDocument): CodeLens[] {
+export function codeLenses(house: House, document: SpecDocument): CodeLens[] {
   const { entries, starts } = document.tree;
   return entries.flatMap((entry, index) => {
     const { name } = entry;
@@ -52,22 +66,23 @@ export function codeLenses(document: SpecDocument): CodeLens[] {
     if (!name?.text) return [];
     return (Object.keys(rows) as LensKind[]).flatMap((shows): CodeLens[] => {
       const data: LensData = { uri: document.uri, line, shows };
-      return isOf(rows[shows], entry) ? [{ range: rangeOnLine(line, name.quoted ?? name), data }] : [];
+      return rows[shows].isOf(house, entry) ? [{ range: rangeOnLine(line, name.quoted ?? name), data }] : [];
     });
   });
 }
 
 /**
  * The lens with its words. A click shows the places where the client can run `showReferences`; elsewhere it is
- * words alone, as where there are no places, and empty where the text has changed since.
+ * words alone, as where there are no places, and empty where the text has changed since. `units` is the
+ * editor's own wish for amounts.
  */
-export function resolveCodeLens(house: House, lens: CodeLens, canShow: boolean): CodeLens {
+export function resolveCodeLens(house: House, lens: CodeLens, canShow: boolean, units?: Measure["units"]): CodeLens {
   const data = lens.data as LensData;
   const entry = entryOf(house, data);
   const { uses, say } = rows[data.shows];
   const found = entry ? uses(house, entry) : [];
   const command = canShow && found.length > 0 ? showReferences : "";
-  return { ...lens, command: { title: entry ? say(found) : "", command, ...(command && { arguments: [data] }) } };
+  return { ...lens, command: { title: entry ? say(found, house, entry, units) : "", command, ...(command && { arguments: [data] }) } };
 }
 
 /** The places behind a lens, by its data. `spelling`: how the editor spells a URI. */
@@ -80,11 +95,7 @@ export function placesOfLens(house: House, data: LensData, spelling = (uri: stri
 function entryOf(house: House, { uri, line, shows }: LensData): Entry | undefined {
   const document = house.document(uri);
   const found = document && entryAt(document, line);
-  return found?.line === 0 && isOf(rows[shows], found.entry) ? found.entry : undefined;
-}
-
-function isOf({ of }: Row, { kind }: Entry): boolean {
-  return of.includes(kind);
+  return found?.line === 0 && rows[shows].isOf(house, found.entry) ? found.entry : undefined;
 }
 
 /** `poured in 7 drinks, 2 preps · garnishes 1 drink`. */
@@ -94,4 +105,20 @@ function sayUses(uses: readonly Use[]): string {
   const makers = [drinks > 0 && showCount(drinks, "drink"), preps > 0 && showCount(preps, "prep")].filter(Boolean);
   const said = [makers.length > 0 && `poured in ${makers.join(", ")}`, garnished > 0 && `garnishes ${showCount(garnished, "drink")}`];
   return said.filter(Boolean).join(" · ") || "used nowhere";
+}
+
+/** Asked for every drink of a text: most say themselves, without a look at what they are made of, that they have none. */
+function hasBatch(house: House, entry: Entry): boolean {
+  if (entry.kind !== "drink") return false;
+  const mayHave = entry.lines.some(({ text }) => /batched/i.test(text)) || findFieldIn(entry, "from") !== undefined;
+  return mayHave && flatten(house, entry).pours.some(isBatched);
+}
+
+/** `service: 75 ml batch + 25 ml lemon juice`. */
+function sayService(house: House, entry: Entry, units: Measure["units"] | undefined): string {
+  const assessment = assessDrink(house, entry);
+  const service = serviceSpecOf(house, assessment);
+  const settings = settingsOf(house, house.scopeOf(entry));
+  const measure = { units: units ?? settings.units, ounceMl: settings.ounceMl };
+  return service ? `service: ${showService({ ...service, beside: besideTexts(service, assessment.plan.serves, measure) }, measure)}` : "";
 }

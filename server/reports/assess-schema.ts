@@ -145,6 +145,15 @@ const drink = z.strictObject({
     capacityMl: figure("Up to the brim, ml."),
     fillShare: figure("Liquid and ice of one serve ÷ capacity, 1 for full to the brim."),
   }),
+  service: z
+    .strictObject({
+      batchMl: figure("Of the mixed batch in one serve, at 20 °C, ml."),
+      jiggerMl: z.number().nullable().describe("The same as the jigger measures it; null where it measures nothing that near."),
+      batched: z.array(z.string()).describe("What the batch is made of."),
+      beside: z.array(z.string()).describe("What is poured beside it for one serve, in words."),
+    })
+    .nullable()
+    .describe("How it is poured from its pre-mixed bottle; null where nothing is `batched`."),
   standing: z
     .array(
       z.strictObject({

@@ -11,6 +11,9 @@ import { assessPrepEntry, isSizeless } from "../house/prep.ts";
 import { type Reading, readingsIn, readOn } from "../house/readings.ts";
 import { costOfDrink } from "../house/sales.ts";
 import { type Serve, serveOf } from "../house/serve.ts";
+import { serviceSpecOf } from "../house/service-spec.ts";
+import { settingsOf } from "../house/settings.ts";
+import { besideTexts } from "../house/show-service.ts";
 import { standingOf } from "../house/standing.ts";
 import type { Rule } from "../rules/rule.ts";
 import { findingsOf, type Report } from "../rules/run.ts";
@@ -71,6 +74,7 @@ function drinkReport(house: House, entry: Entry, { rules, report, pathOf, explai
       temperatureC: figure("temperatureC"),
     },
     glass: { capacityMl: capacityOf(plan.glass?.capacityMl, flat.field("glass")?.field.value?.text), fillShare: figure("fillShare") },
+    service: serviceReport(house, assessment),
     standing: standingOf(assessment).map(({ minutes, lowMl, highMl }) => ({ minutes, lowMl: rounded(lowMl), highMl: rounded(highMl) })),
     cost: costReport(house, entry),
     findings: findingsOf(house, entry, rules, report).map((finding) => ({
@@ -91,6 +95,18 @@ function serveReport({ counted, ...figures }: Serve, proportional: boolean): Dri
     energyKJ: figureReport(figures.energyKJ, proportional),
     energyKcal: figureReport(figures.energyKcal, proportional),
     caffeineMg: figureReport(figures.caffeineMg, proportional),
+  };
+}
+
+/** Amounts in words are in the house's own units, whatever the reader asked for elsewhere. */
+function serviceReport(house: House, assessment: Assessment): DrinkReport["service"] {
+  const service = serviceSpecOf(house, assessment);
+  if (!service) return null;
+  return {
+    batchMl: figureReport(service.batchMl, false),
+    jiggerMl: roundedIf(service.jiggerMl),
+    batched: service.batched.map(({ ingredient }) => ingredient.resolution.text),
+    beside: besideTexts(service, assessment.plan.serves, settingsOf(house, house.scopeOf(assessment.flat.entry))),
   };
 }
 

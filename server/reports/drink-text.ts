@@ -1,6 +1,7 @@
 /** One drink with all its figures, in the order in which it is made. */
 import { type Measure, showFigure, showMoney, showServe, showShare, showTemperature, showVolume, showWeight } from "../house/show.ts";
 import { showCost } from "../house/show-cost.ts";
+import { showService } from "../house/show-service.ts";
 import { showStanding } from "../house/standing.ts";
 import { showKeeping } from "../house/suitability-text.ts";
 import type { DrinkReport, FigureReport } from "./assess-schema.ts";
@@ -24,6 +25,7 @@ export function drinkText(drink: DrinkReport, measure: Measure, look: Look): str
     ],
     ["Sugar and salt", `sugar ${content(after.sugarGPer100Ml)}, salt ${content(after.saltGPer100Ml)}`],
     ["One serve", showServe(drink.serve).join(", ")],
+    ...(drink.service ? [["For service", showService(drink.service, measure)] as [string, string]] : []),
     ["Keeps", drink.keeps ? `${showKeeping(drink.keeps)}, the shortest that is stated` : "not stated"],
     [
       "Glass",

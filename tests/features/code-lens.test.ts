@@ -33,7 +33,7 @@ menu Summer
 `;
 
 function resolved(house: House, file: string, canShow = true): CodeLens[] {
-  return codeLenses(house.document(`${root}/${file}`)!).map((lens) => resolveCodeLens(house, lens, canShow));
+  return codeLenses(house, house.document(`${root}/${file}`)!).map((lens) => resolveCodeLens(house, lens, canShow));
 }
 const said = (house: House, file: string) => resolved(house, file).map(({ range, command }) => `${range.start.line} ${command!.title}`);
 const places = (house: House, lens: CodeLens) =>
@@ -56,8 +56,8 @@ test("a drink is on menus and has riffs, each once; a stock and a prep are poure
 test("a lens stands over the name and asks for nothing until it is resolved", () => {
   const house = houseOf(bar);
   const before = house.memo.computed;
-  const [first] = codeLenses(house.document(`${root}/card.drink`)!);
-  expect(first!.range).toEqual({ start: { line: 0, character: 6 }, end: { line: 0, character: 14 } });
+  const [first] = codeLenses(house, house.document(`${root}/spec.drink`)!);
+  expect(first!.range).toEqual({ start: { line: 0, character: 6 }, end: { line: 0, character: 9 } });
   expect(first!.command).toBeUndefined();
   expect(house.memo.computed).toBe(before);
 });
@@ -72,6 +72,13 @@ test("a click shows the lines, and for what is inherited the riff's name", () =>
   expect(places(house, riffs!)).toEqual(["card.drink:5:6-10"]);
 });
 
+test("a drink with a bottle says how it is poured from it, in the units asked for", () => {
+  const house = houseOf("house Bar\n  ounce: 30 ml\ndrink Slip\n  50 ml gin, batched\n  25 ml aged rum, batched\n  25 ml lemon juice\n");
+  const lens = codeLenses(house, house.document(`${root}/spec.drink`)!).at(-1)!;
+  expect(resolveCodeLens(house, lens, true).command).toEqual({ title: "service: 75 ml batch + 25 ml lemon juice", command: "" });
+  expect(resolveCodeLens(house, lens, true, "oz").command!.title).toBe("service: 2 1/2 oz batch + 25 ml lemon juice");
+});
+
 test("words alone where there is nothing to show, or no way to", () => {
   const house = houseOf(bar);
   expect(resolved(house, "spec.drink")[2]!.command).toEqual({ title: "used nowhere", command: "" });
@@ -80,7 +87,7 @@ test("words alone where there is nothing to show, or no way to", () => {
 
 test("empty where the text has changed since it was asked about", () => {
   const house = houseOf(bar);
-  const [lens] = codeLenses(house.document(`${root}/card.drink`)!);
+  const [lens] = codeLenses(house, house.document(`${root}/card.drink`)!);
   const [fresh] = documentsOf("=== card.drink\nstock gin\n");
   house.setDocument(fresh!);
   expect(resolveCodeLens(house, lens!, true).command).toEqual({ title: "", command: "" });
@@ -122,9 +129,11 @@ test("after a change only what it touched is computed again", () => {
 
 test("the samples say what is so", () => {
   const house = houseIn("samples/halyard-room");
-  const lenses = [...house.documents()].flatMap((document) => codeLenses(document).map((lens) => resolveCodeLens(house, lens, true)));
+  const lenses = [...house.documents()].flatMap((document) =>
+    codeLenses(house, document).map((lens) => resolveCodeLens(house, lens, true)),
+  );
   expect(lenses.length).toBeGreaterThan(50);
-  for (const { command, data } of lenses) {
+  for (const { command, data } of lenses.filter(({ data }) => (data as LensData).shows !== "service")) {
     const counts = [...command!.title.matchAll(/\d+/g)].reduce((sum, [digits]) => sum + Number(digits), 0);
     expect(placesOfLens(house, data as LensData)).toHaveLength(counts);
   }

@@ -146,6 +146,11 @@ describe("a drink", () => {
       ),
   );
 
+  test("one with a pre-mixed bottle says how it is poured from it", () => {
+    checkHover(sour(undefined, "60 ml white rum, batched"), "For service: 60 ml batch + 22.5 ml lime juice + 22.5 ml simple syrup.");
+    checkHover(sour(), "no For service");
+  });
+
   test("one that changes nothing says so", () =>
     checkHover(`${sour("drink Bell Buoy")}\ndrink Fo<>g\n  from: Bell Buoy\n`, "From Bell Buoy: nothing is changed.", "(the same)"));
 

@@ -28,6 +28,7 @@ export function drinkReport(changed: Partial<DrinkReport> = {}): DrinkReport {
       temperatureC: known(-6.82, 0.47),
     },
     glass: { capacityMl: known(240, 5), fillShare: known(0.668, 0.031) },
+    service: null,
     standing: [],
     cost: null,
     serve: {

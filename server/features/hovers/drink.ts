@@ -7,7 +7,9 @@ import { type Family, familyOf, type WindowField } from "../../house/family.ts";
 import { glassOf } from "../../house/glass.ts";
 import type { House } from "../../house/house.ts";
 import { perServe } from "../../house/serve.ts";
+import { serviceSpecOf } from "../../house/service-spec.ts";
 import { type Measure, showFigure, showList, showShare, showTemperature, showValue, showVolume, showWindow } from "../../house/show.ts";
+import { besideTexts, showService } from "../../house/show-service.ts";
 import { showStanding, standingOf } from "../../house/standing.ts";
 import { describeCautions } from "../cautions.ts";
 import { asText, bold, lineBreak, paragraphs, table } from "../markdown.ts";
@@ -141,6 +143,11 @@ function notesOf(house: House, assessment: Assessment, rows: readonly Row[], mea
     if (reasons.length > 0) notes.push(`Unknown, because ${asText(showList(reasons, 3))}.`);
   }
   if (assessment.proportional) notes.push("In parts without a size, so only shares are known: `total:` or `part:` would tell how much.");
+  const service = serviceSpecOf(house, assessment);
+  if (service) {
+    const beside = besideTexts(service, assessment.plan.serves, measure);
+    notes.push(`For service: ${asText(showService({ ...service, beside }, measure))}.`);
+  }
   const standing = standingOf(assessment);
   if (standing.length > 0) notes.push(`On its ice it takes up ${showStanding(standing, measure)}.`);
   const batch = describeBatch(house, assessment);
