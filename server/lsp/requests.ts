@@ -188,15 +188,16 @@ export const requests: readonly RequestRow[] = [
     answer: ({ house, params, settingsFor }) => resolveInlayHint(house, params, unitsIn(settingsFor((params.data as { uri: string }).uri))),
   }),
   ofText(CodeLensRequest.type, {
-    does: "above a drink its menus and riffs, above a stock or a prep what it is poured in; not counted yet",
+    does: "above a drink its menus, its riffs and how it is poured from its batch, above a stock or a prep what it is poured in; not counted yet",
     announces: { codeLensProvider: { resolveProvider: true } },
     empty: null,
-    answer: ({ document, settingsFor }) => (settingsFor(document.uri).codeLens ? codeLenses(document) : []),
+    answer: ({ house, document, settingsFor }) => (settingsFor(document.uri).codeLens ? codeLenses(house, document) : []),
   }),
   ofHouse(CodeLensResolveRequest.type, {
     does: "a lens with its count; it runs `mutchkin.showReferences` for a client that lists that in `experimental.commands`",
     empty: { range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } } },
-    answer: ({ house, params, client }) => resolveCodeLens(house, params, canRun(client(), showReferences)),
+    answer: ({ house, params, client, settingsFor }) =>
+      resolveCodeLens(house, params, canRun(client(), showReferences), unitsIn(settingsFor((params.data as LensData).uri))),
   }),
   ofHouse(new RequestType<LensData, Location[], void>("mutchkin/placesOfLens"), {
     does: "our own: the places that a lens has counted, by its `data`",
