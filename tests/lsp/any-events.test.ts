@@ -140,10 +140,10 @@ const op: fc.Arbitrary<Op> = fc.oneof(
   },
   {
     weight: 2,
-    arbitrary: file.map(
-      (uri): Op =>
+    arbitrary: fc.nat(9).map(
+      (nth): Op =>
         (world) =>
-          world.close(uri),
+          world.close(nth),
     ),
   },
   {
@@ -223,4 +223,23 @@ test("after any events the server knows what a fresh one knows", async () => {
     }),
     { numRuns: 150 },
   );
+});
+
+test("a reading that was begun earlier and arrives later does not count", async () => {
+  const world = new World();
+  const pauses = [0, 400, 0];
+  const { client, stop } = await startHere(
+    environmentOf(world.disk, () => pauses.shift() ?? 0),
+    world.folders,
+  );
+  world.client = client;
+  await known(client, []);
+  world.write(files[1]!, "drink Early\n");
+  await world.tell();
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  world.write(files[1]!, "drink Late\n");
+  await world.tell();
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  expect((await known(client, [])).names).toEqual([`${files[1]} Late`]);
+  stop();
 });

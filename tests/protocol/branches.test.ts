@@ -7,7 +7,7 @@ import { layOut, start } from "./start.ts";
 
 const many = 2000;
 const drink = (n: number, spirit: string) => `drink Tide ${n}\n  method: stir 20 s\n  50 ml ${spirit}\n  ${1 + (n % 9)} ml brine\n`;
-const types = { A: FileChangeType.Created, M: FileChangeType.Changed, D: FileChangeType.Deleted };
+const types: Record<string, FileChangeType> = { A: FileChangeType.Created, M: FileChangeType.Changed, D: FileChangeType.Deleted };
 
 test("after a checkout of another branch, and of the first again, all is as on a fresh start", async () => {
   const house = layOut({ "house.drink": "house The Halyard Room\n\nstock brine\n  kind: salt\n  salt: 20 g/100 ml\n" });
@@ -40,7 +40,7 @@ test("after a checkout of another branch, and of the first again, all is as on a
     const changes = git("diff", "--name-status", "--no-renames", "HEAD", "@{-1}", "-R")
       .trim()
       .split("\n")
-      .map((line) => ({ uri: house.uriOf(line.slice(2)), type: types[line[0] as keyof typeof types] }));
+      .map((line) => ({ uri: house.uriOf(line.slice(2)), type: types[line[0]!]! }));
     expect(changes.length).toBeGreaterThan(many / 2);
     await client.filesChanged(changes);
     const after = await found(client);
