@@ -5,14 +5,16 @@ import { shapeOf } from "../../grammar/lines/field.ts";
 import type { Content } from "../../grammar/tree.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
+import { type Usage, usageOf } from "../house/usage.ts";
 import { inComment } from "./completion/allowances.ts";
 import { bodyStart, entryWordsAt, headNames } from "./completion/body.ts";
 import { inField } from "./completion/fields.ts";
 import { menuLines, sectionTitles } from "./completion/menu.ts";
 import { type Asked, type CompletionOptions, type Group, toList } from "./completion/offer.ts";
-import { inPour, unitsAt, wordStart } from "./completion/pours.ts";
+import { inPour } from "./completion/pours.ts";
 import { inSwap, inWithout } from "./completion/riffs.ts";
-import { numberAt } from "./completion/values.ts";
+import { unitsAt } from "./completion/units.ts";
+import { numberAt, wordStart } from "./completion/values.ts";
 import { type Cursor, cursorAt } from "./place.ts";
 
 export { documented as resolveCompletion } from "./completion/documentation.ts";
@@ -23,13 +25,20 @@ export function completion(house: House, document: SpecDocument, position: Posit
   if (!cursor || cursor.content.kind === "prose" || isInProse(cursor)) return { isIncomplete: false, items: [] };
   const { entry, line, column, text } = cursor;
   const end = text.comment && text.comment.start >= column ? text.comment.start : text.text.length;
+  const scope = house.scopeOf(document);
+  let counted: Usage | undefined;
+  const usage = () => {
+    counted ??= usageOf(house, scope);
+    return counted;
+  };
   const asked: Asked = {
     house,
+    scope,
+    usage,
     document,
     entry,
     line,
     options,
-    scope: house.scopeOf(document),
     fileLine: position.line,
     before: text.text.slice(0, column),
     behind: text.text.slice(column, end),

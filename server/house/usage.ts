@@ -22,8 +22,11 @@ export interface Use {
   readonly amount?: string;
 }
 
+/** Names are given folded. */
 export interface Usage {
-  /** How entries of this kind pour what goes by these names. */
+  /** How many entries of this kind pour what goes by these names. */
+  count(by: Pouring, names: readonly string[]): number;
+  /** How they pour it. */
   poured(by: Pouring, names: readonly string[]): Use;
   /** How many amounts of it start with this word: `top`. */
   led(by: Pouring, names: readonly string[], lead: string): number;
@@ -82,16 +85,20 @@ class Counts implements Usage {
     for (const [uri, document] of this.seen) if (!house.document(uri)) this.take(house, document, undefined);
   }
 
-  poured(by: Pouring, names: readonly string[]): Use {
+  count(by: Pouring, names: readonly string[]): number {
     let count = 0;
+    for (const name of names) count += this.byName.get(name)?.entries[by].size ?? 0;
+    return count;
+  }
+
+  poured(by: Pouring, names: readonly string[]): Use {
     let [amount, most]: [string | undefined, number] = [undefined, 0];
-    for (const one of this.called(names)) {
-      count += one.entries[by].size;
-      for (const [text, times] of one.amounts[by]) {
+    for (const { amounts } of this.called(names)) {
+      for (const [text, times] of amounts[by]) {
         if (times > most || (times === most && amount !== undefined && text < amount)) [amount, most] = [text, times];
       }
     }
-    return { count, ...(amount && { amount }) };
+    return { count: this.count(by, names), ...(amount && { amount }) };
   }
 
   led(by: Pouring, names: readonly string[], lead: string): number {
@@ -119,7 +126,7 @@ class Counts implements Usage {
   }
 
   private called(names: readonly string[], before = ""): Poured[] {
-    return [...new Set(names.map(fold))].flatMap((key) => this.byName.get(before + key) ?? []);
+    return names.flatMap((name) => this.byName.get(before + name) ?? []);
   }
 
   /** Entries that an edit left alone are the same objects before and after it, and stay counted. */
@@ -129,11 +136,11 @@ class Counts implements Usage {
     const now = after && this.scopes.has(house.scopeOf(after)) ? after.tree.entries : [];
     const then = before?.tree.entries ?? [];
     const [kept, there] = [new Set(now), new Set(then)];
-    for (const entry of then) if (!kept.has(entry)) this.count(entry, -1);
-    for (const entry of now) if (!there.has(entry)) this.count(entry, 1);
+    for (const entry of then) if (!kept.has(entry)) this.tally(entry, -1);
+    for (const entry of now) if (!there.has(entry)) this.tally(entry, 1);
   }
 
-  private count(entry: Entry, by: 1 | -1): void {
+  private tally(entry: Entry, by: 1 | -1): void {
     const { pours, words, units } = writtenIn(entry);
     const kind = entry.kind === "prep" ? "prep" : "drink";
     for (const { key, name, amount } of pours) {

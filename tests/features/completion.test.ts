@@ -207,7 +207,7 @@ describe("what is written", () => {
     ["drink Slip\n  50 <>lemon juice", "ml", "  50 ml lemon juice"],
     ["drink Slip\n  50 m<>lemon juice", "ml", "  50 ml lemon juice"],
     ["drink Slip\n  50 m<>l lemon juice", "cl", "  50 cl lemon juice"],
-    ["drink Slip\n  50 ml <> gin", "dry gin", "  50 ml dry gin"],
+    ["drink Slip\n  50 ml d<> gin", "dry gin", "  50 ml dry gin"],
     ["drink Slip\n  50 <> lemon juice", "ml", "  50 ml lemon juice"],
     ["drink Slip\n  50 ml le<>mon juice", "lime juice", "  50 ml lime juice"],
     ["drink Slip\n  50 ml le<>mon juice, frozen # cold", "lime juice", "  50 ml lime juice, frozen # cold"],

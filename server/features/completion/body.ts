@@ -4,11 +4,11 @@ import { type EntryKind, entryKinds, fieldsOf, stockKinds } from "../../../gramm
 import { classOf } from "../../house/declarations.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import { fold, type NameClass } from "../../house/names.ts";
-import { usageOf } from "../../house/usage.ts";
 import { writtenName } from "../../house/write.ts";
 import { menuLines } from "./menu.ts";
+import { namesIn } from "./names.ts";
 import { type Asked, blank, type Group, inOrder, lineEnd, near, type Offer } from "./offer.ts";
-import { wholePours } from "./pours.ts";
+import { wholePours } from "./whole-pours.ts";
 
 /** The words that open an entry. */
 export function entryWordsAt({ before, behind }: Asked): Group {
@@ -32,16 +32,15 @@ export function headNames(asked: Asked, kind: EntryKind, start: number): Group {
     if (!offers.has(key)) offers.set(key, { label, kind: CompletionItemKind.Value, near: nearness, used, about });
   };
   if (kind === "stock" || kind === "prep") {
-    for (const { name, entries } of usageOf(house, scope).names()) {
+    for (const { name, entries } of asked.usage().names()) {
       const known = ["ingredient", "drink"].some((one) => house.lookup(scope, one as NameClass, name).length > 0);
       if (!known && !name.includes(",")) add(name, near.poured, entries.drink.size + entries.prep.size);
     }
   }
   if (kind !== "prep" && nameClass && nameClass !== "house") {
-    for (const { entry: declared, name, alias } of house.declarations(scope, nameClass)) {
+    for (const { name, alias, larder } of namesIn(house, scope, nameClass)) {
       // A kind's own name stands for whatever is of that kind.
-      if (stockKinds.some((one) => one === name)) continue;
-      if (!alias && house.isLarder(declared) && house.lookup(scope, nameClass, name)[0]?.entry === declared) add(name, near.larder);
+      if (larder && !alias && !stockKinds.some((one) => one === name)) add(name, near.larder);
     }
   }
   return { start, until: lineEnd, offers: [...offers.values()] };
@@ -63,8 +62,8 @@ export function bodyStart(asked: Asked, start: number): Group[] {
 }
 
 /** The table's fields that the entry has not; one that is on this very line counts as not there. */
-function fieldGroup({ house, scope, entry, line }: Asked, kind: EntryKind, start: number): Group {
-  const written = new Map(usageOf(house, scope).words(kind, "fields"));
+function fieldGroup({ usage, entry, line }: Asked, kind: EntryKind, start: number): Group {
+  const written = new Map(usage().words(kind, "fields"));
   // Where the house writes neither, what only this kind of entry takes says most about it.
   const fields = fieldsOf(kind)
     .filter(({ name, repeats }) => repeats || (findFieldIn(entry, name)?.line ?? line) === line)

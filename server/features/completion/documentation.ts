@@ -8,7 +8,7 @@ import { sizeOf } from "../../house/amounts.ts";
 import { namesOf } from "../../house/declarations.ts";
 import type { House } from "../../house/house.ts";
 import { modifiers } from "../../house/modifiers.ts";
-import type { NameClass } from "../../house/names.ts";
+import { fold, type NameClass } from "../../house/names.ts";
 import type { Scope } from "../../house/scope.ts";
 import { type Settings, settingsOf } from "../../house/settings.ts";
 import { capital, showNumber, showTemperature, showVolume, showWeight } from "../../house/show.ts";
@@ -133,14 +133,19 @@ function sayEntry({ house, scope, name }: Told, nameClass: NameClass): Said {
   const calls = found.alias ? entry.name && `Another name of ${asText(entry.name.text)}.` : undefined;
   const origin = house.isLarder(entry) ? "From the larder." : undefined;
   const brief = asText(capital(inBrief(house, entry)));
-  const texts = [calls, brief && `${brief}.`, nameClass === "ingredient" ? pouredHow(house, scope, namesOf(entry)) : undefined, origin];
+  const texts = [
+    calls,
+    brief && `${brief}.`,
+    nameClass === "ingredient" ? pouredHow(house, scope, namesOf(entry).map(fold)) : undefined,
+    origin,
+  ];
   return { detail: house.isLarder(entry) ? "larder" : entry.kind, text: texts.filter(Boolean).join(" ") };
 }
 
 /** `Poured in 14 drinks and 2 preps, mostly 22.5 ml.` */
-function pouredHow(house: House, scope: Scope, names: readonly string[]): string | undefined {
+function pouredHow(house: House, scope: Scope, calls: readonly string[]): string | undefined {
   const usage = usageOf(house, scope);
-  const [drinks, preps] = [usage.poured("drink", names), usage.poured("prep", names)];
+  const [drinks, preps] = [usage.poured("drink", calls), usage.poured("prep", calls)];
   const where = [drinks.count > 0 && times(drinks.count, "drink"), preps.count > 0 && times(preps.count, "prep")]
     .filter(Boolean)
     .join(" and ");

@@ -8,7 +8,6 @@ import { acidKinds, sugarNames } from "../../engine/plan.ts";
 import { standardDrinks } from "../../engine/standard-drinks.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import { type Settings, settingsOf, severities } from "../../house/settings.ts";
-import { usageOf } from "../../house/usage.ts";
 import { rules } from "../../rules/all.ts";
 import { statusOf, unitsOf } from "../../rules/field-values.ts";
 import { namedIn } from "../mentions.ts";
@@ -17,10 +16,10 @@ import { glassWords } from "./glass-words.ts";
 import { namesFor } from "./names.ts";
 import { type Asked, type Group, inOrder, lineEnd, listEnd, near, type Offer } from "./offer.ts";
 import { countryNames, currencyNames } from "./platform.ts";
-import { unitGroup, wordStart } from "./pours.ts";
 import { inMethod } from "./steps.ts";
 import { temperaturesAt } from "./temperatures.ts";
-import { numberAt, type ValueAt, valueAt } from "./values.ts";
+import { unitGroup } from "./units.ts";
+import { numberAt, type ValueAt, valueAt, wordStart } from "./values.ts";
 
 export function inField(asked: Asked, { name }: FieldLine): Group[] {
   const { entry, before } = asked;
@@ -29,7 +28,7 @@ export function inField(asked: Asked, { name }: FieldLine): Group[] {
   if (!field || field.shape === "prose") return [];
   const from = wordStart(before, before.indexOf(":", name.end) + 1);
   if (field.shape === "steps") return inMethod(asked, from);
-  if (field.shape === "name") return [{ start: from, until: lineEnd, offers: namesFor(asked, namedIn[field.name] ?? []) }];
+  if (field.shape === "name") return [{ start: from, until: lineEnd, ...namesFor(asked, namedIn[field.name] ?? [], before.slice(from)) }];
   const at = field.shape === "text" ? { start: from, part: before.slice(from), first: true, from } : valueAt(before, from);
   return behindNumber(asked, field, at) ?? tailOf(asked, field, at) ?? [headOf(asked, field, at)];
 }
@@ -115,8 +114,6 @@ const byName: Readonly<Record<string, Values>> = {
   ounce: (_asked, field) => ["us", "imperial", field.example].map((name) => word({ what: "choice", name, of: "house ounce" })),
   severity: () => rules.map(({ code }) => wordOffer(code, { what: "rule", name: code }, `${code} `)),
   status: ({ entry }) => statusOf(entry.kind as EntryKind).map((name) => word({ what: "choice", name, of: `${entry.kind} status` })),
-  garnish: (asked, field) => [...written(asked, field.name), ...pieces(asked)],
-  rim: (asked, field) => [...written(asked, field.name), ...pieces(asked)],
 };
 
 const byShape: Partial<Record<Field["shape"], Values>> = {
@@ -136,15 +133,19 @@ function headOf(asked: Asked, field: Field, at: ValueAt): Group {
   const start = at.start + amountLength(field, at.part);
   const isWhole = at.start === at.from;
   const offers = byName[field.name]?.(asked, field, at) ?? byShape[field.shape]?.(asked, field, at) ?? [];
-  if (offers.length === 0) {
+  let isLong = false;
+  if (offers.length === 0 && field.choices) offers.push(...inOrder(field.choices.map((name) => word({ what: "choice", name, of }))));
+  else if (offers.length === 0) {
     const classes = at.first ? namedIn[field.name] : undefined;
-    if (field.choices) offers.push(...inOrder(field.choices.map((name) => word({ what: "choice", name, of }))));
-    else if (classes) offers.push(...namesFor(asked, classes));
-    else offers.push(...written(asked, field.name));
+    const names = classes && namesFor(asked, classes, asked.before.slice(start));
+    isLong = names?.isLong ?? false;
+    const whole = written(asked, field.name);
+    const there = new Set(whole.map(({ label }) => label.toLowerCase()));
+    offers.push(...whole, ...(names?.offers ?? []).filter(({ label }) => !there.has(label.toLowerCase())));
   }
   if (isWhole && orNone.has(field.name) && start === at.start)
     offers.push({ ...word({ what: "choice", name: "none", of }), near: near.own });
-  return { start, until: field.shape === "text" ? lineEnd : listEnd, offers: notYetThere(asked, at, offers) };
+  return { start, until: field.shape === "text" ? lineEnd : listEnd, offers: notYetThere(asked, at, offers), isLong };
 }
 
 /** A list says nothing twice. */
@@ -161,15 +162,10 @@ function amountLength({ name }: Field, part: string): number {
   return unit && !findUnit(unit) ? lead.length - unit.length - 1 : lead.length;
 }
 
-function pieces(asked: Asked): Offer[] {
-  const there = new Set(written(asked, "garnish").map(({ label }) => label.toLowerCase()));
-  return namesFor(asked, ["ingredient"]).filter(({ label }) => !there.has(label.toLowerCase()));
-}
-
 /** What stands in the same field elsewhere, the most frequent first. */
 function written(asked: Asked, field: string): Offer[] {
   const { entry } = asked;
-  const words = usageOf(asked.house, asked.scope).words(entry.kind, field);
+  const words = asked.usage().words(entry.kind, field);
   return words.map(([name, used]) => ({ ...word({ what: "written", name, of: `${entry.kind} ${field}` }), used }));
 }
 

@@ -3,38 +3,39 @@ import { CompletionItemKind } from "vscode-languageserver-types";
 import type { Entry } from "../../../grammar/tree.ts";
 import { findFieldIn, linesOf } from "../../house/entry.ts";
 import { menuEntryOf } from "../../house/menu.ts";
-import { usageOf } from "../../house/usage.ts";
+import { plain } from "../../house/names.ts";
 import { writtenName } from "../../house/write.ts";
+import { type Called, namedFor } from "./names.ts";
 import { type Asked, type Group, lineEnd, near, type Offer } from "./offer.ts";
 
 /** `before`: what the line needs in front of the name. */
 export function menuLines(asked: Asked, start: number, before = ""): Group {
   const { house, scope, entry, line, behind } = asked;
-  const there = new Set<Entry>();
+  const there = new Set<string>();
   for (const at of linesOf(entry, "menu")) {
     const drink = at.line === line ? undefined : menuEntryOf(house, scope, at.content)?.entry;
-    if (drink) there.add(drink);
+    if (drink?.name) there.add(plain(drink.name.text));
   }
   const hasPrice = priceBehind.test(behind);
-  const offers: Offer[] = [];
-  for (const { entry: drink, name, alias } of house.declarations(scope, "drink")) {
-    if (alias) continue;
-    const price = hasPrice ? undefined : priceOf(drink);
-    offers.push({
+  const nearOf = ({ key, alias }: Called) => (there.has(key) ? near.last : alias ? near.larder : near.poured);
+  const { named, isLong } = namedFor(asked, ["drink"], asked.before.slice(start), nearOf, () => 0);
+  const offers = named.map(({ called: { name }, near: usual }): Offer => {
+    const drink = house.lookup(scope, "drink", name)[0]?.entry;
+    const price = hasPrice || !drink ? undefined : priceOf(drink);
+    return {
       label: name,
       text: [before + writtenName(name), price].filter(Boolean).join(" "),
       kind: CompletionItemKind.Value,
-      near: nearOf(drink, there),
+      near: Math.max(usual, drink ? nearOfStatus(drink) : 0),
       about: { what: "drink", name },
-    });
-  }
-  return { start, until: hasPrice ? priceBehind : lineEnd, offers };
+    };
+  });
+  return { start, until: hasPrice ? priceBehind : lineEnd, offers, isLong };
 }
 
 const priceBehind = /(?:^|\s)[£$€]?\d[\d.]*\s*(?:\p{L}{3})?\s*(?:\/.*)?$/u;
 
-function nearOf(drink: Entry, there: ReadonlySet<Entry>): number {
-  if (there.has(drink)) return near.last;
+function nearOfStatus(drink: Entry): number {
   const status = findFieldIn(drink, "status")?.field.value?.text.toLowerCase();
   return status === "retired" ? near.larder : status === "draft" ? near.own : near.poured;
 }
@@ -48,7 +49,7 @@ function priceOf(drink: Entry): string | undefined {
 
 /** The titles of the sections that other menus have. */
 export function sectionTitles(asked: Asked, start: number): Group {
-  const titles = usageOf(asked.house, asked.scope).words("menu", "section");
+  const titles = asked.usage().words("menu", "section");
   const there = new Set(
     [...linesOf(asked.entry, "section")].flatMap(({ line, content }) => (line === asked.line ? [] : (content.title?.text ?? []))),
   );

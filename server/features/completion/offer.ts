@@ -6,6 +6,7 @@ import type { SpecDocument } from "../../house/document.ts";
 import type { House } from "../../house/house.ts";
 import { plain, unaccented } from "../../house/names.ts";
 import type { Scope } from "../../house/scope.ts";
+import type { Usage } from "../../house/usage.ts";
 import type { About, Data } from "./about.ts";
 
 /** What the client can do, and what day it is there. */
@@ -31,6 +32,8 @@ export interface Asked {
   readonly before: string;
   readonly behind: string;
   readonly options: CompletionOptions;
+  /** What the house pours and writes; counted up once a request, where it is wanted. */
+  readonly usage: () => Usage;
 }
 
 /** One thing to offer. */
@@ -50,7 +53,7 @@ export interface Offer {
 }
 
 /** How near a thing is to what is probably meant. */
-export const near = { first: 0, usual: 1, likely: 2, field: 3, word: 4, poured: 5, own: 6, larder: 8, last: 9 } as const;
+export const near = { first: 0, usual: 1, likely: 2, field: 3, word: 4, poured: 5, own: 6, drink: 7, larder: 8, last: 9 } as const;
 
 /** Offers for one stretch of the line. */
 export interface Group {
@@ -59,6 +62,8 @@ export interface Group {
   /** What ends it, besides the end of the line. */
   readonly until: RegExp;
   readonly offers: readonly Offer[];
+  /** There is more than is offered: other letters would bring it up. */
+  readonly isLong?: boolean;
 }
 
 /** What ends the thing being typed: nothing but the line, a blank, a comma, what parts a list. */
@@ -68,15 +73,14 @@ export const comma = /,|$/;
 export const listEnd = /[,;]|$/;
 
 /** More are not sent at once; what the letters typed leave of them is asked for again. */
-const most = 250;
+export const most = 250;
 
 export function toList(asked: Asked, groups: readonly Group[]): CompletionList {
   const items: CompletionItem[] = [];
   let isIncomplete = false;
-  for (const { start, until, offers } of groups) {
-    const typed = asked.before.slice(start);
-    const isLong = offers.length > most;
-    const left = isLong ? offers.filter((offer) => isBegun(typed, offer.filter ?? offer.label)).sort(byRank) : offers;
+  for (const { start, until, offers, isLong = offers.length > most } of groups) {
+    const letters = lettersOf(asked.before.slice(start));
+    const left = offers.length > most ? offers.filter((one) => isBegun(letters, lettersOf(one.filter ?? one.label))).sort(byRank) : offers;
     const found = items.length;
     for (const offer of left) {
       const item = items.length - found < most && itemOf(asked, start, until, offer);
@@ -96,13 +100,16 @@ function byRank(one: Offer, other: Offer): number {
   return one.near - other.near || (other.used ?? 0) - (one.used ?? 0) || (one.label < other.label ? -1 : 1);
 }
 
-/** Whether the letters stand in the text in their order: no editor would show it otherwise. */
-function isBegun(typed: string, text: string): boolean {
-  const letters = unaccented(typed).replaceAll(" ", "");
-  const whole = unaccented(text);
+/** What of a text is compared: its letters without accents, blanks and quotation marks. */
+export function lettersOf(text: string): string {
+  return unaccented(text).replace(/[\s"“”]+/g, "");
+}
+
+/** Whether the letters stand in the others in their order: no editor would show it otherwise. */
+export function isBegun(letters: string, others: string): boolean {
   let at = 0;
   for (const letter of letters) {
-    at = whole.indexOf(letter, at) + 1;
+    at = others.indexOf(letter, at) + 1;
     if (at === 0) return false;
   }
   return true;
@@ -129,7 +136,7 @@ function itemOf(asked: Asked, start: number, until: RegExp, offer: Offer): Compl
     label: offer.label,
     kind: offer.kind,
     filterText: offer.filter ?? offer.label,
-    sortText: `${offer.near}${String(99_999 - (offer.used ?? 0)).padStart(5, "0")}${plain(offer.label)}`,
+    sortText: `${offer.near}${String(99_999 - (offer.used ?? 0)).padStart(5, "0")}${offer.label.toLowerCase()}`,
     textEdit: both
       ? { newText: text, insert: range(start, column), replace: range(start, end) }
       : { newText: text, range: range(start, end) },

@@ -9,9 +9,10 @@ import { type FlatPour, flatten, sameIngredient, sameQuantity } from "../../hous
 import type { Declaration } from "../../house/scope.ts";
 import { quantityText } from "../../house/usage.ts";
 import { writtenName } from "../../house/write.ts";
-import { type Named, namedFor } from "./names.ts";
+import type { NearOf } from "./names.ts";
 import { type Asked, blank, type Group, lineEnd, near, type Offer } from "./offer.ts";
-import { inPour, wordStart } from "./pours.ts";
+import { inPour } from "./pours.ts";
+import { wordStart } from "./values.ts";
 
 /** Behind `without`, and behind `without all`. */
 export function inWithout(asked: Asked, start: number, all: boolean): Group[] {
@@ -33,7 +34,7 @@ export function inSwap(asked: Asked, into: Pour | undefined): Group[] {
   const { before, behind } = asked;
   const start = wordStart(before, /^\s*\S+/.exec(before)![0].length);
   const parted = partedAt(before, start);
-  if (parted !== undefined) return inPour(asked, into, () => likeFirst(asked, before.slice(start, parted)));
+  if (parted !== undefined) return inPour(asked, into, likeFirst(asked, before.slice(start, parted)));
   const left = leftIn(asked);
   const after = behindFor.test(behind) ? "" : " for ";
   return [{ start, until: behindFor, offers: left.map((one) => offerOf(one, left, after)) }];
@@ -52,14 +53,15 @@ function partedAt(before: string, start: number): number | undefined {
 }
 
 /** What is of the same kind as what goes out is likelier to come in. */
-function likeFirst(asked: Asked, out: string): Named[] {
+function likeFirst(asked: Asked, out: string): NearOf {
   const { house, scope } = asked;
   const { content } = readLine(`  without ${out.replace(/\sfor\s*$/i, "")}`);
   const name = content.kind === "without" ? content.pour?.name : undefined;
   const wanted = name && kindOf(asked, house.resolve(scope, ["ingredient"], name).found);
-  return namedFor(asked, ["ingredient", "drink"]).map((one) => {
-    return wanted !== undefined && kindOf(asked, one.declared) === wanted ? { ...one, near: near.likely } : one;
-  });
+  return ({ nameClass, alias, name: other }) => {
+    if (wanted === undefined || nameClass !== "ingredient" || alias) return undefined;
+    return kindOf(asked, house.lookup(scope, "ingredient", other)[0]) === wanted ? near.likely : undefined;
+  };
 }
 
 /** What a stock is, by the nearest entry of its name that says so. */

@@ -4,12 +4,11 @@ import type { Technique } from "../../engine/technique.ts";
 import { findTechnique, techniques } from "../../engine/techniques.ts";
 import { plain } from "../../house/names.ts";
 import { settingsOf } from "../../house/settings.ts";
-import { usageOf } from "../../house/usage.ts";
-import { namedFor, namesFor } from "./names.ts";
+import { namesFor, namesIn } from "./names.ts";
 import { type Asked, type Group, inOrder, listEnd, near, type Offer } from "./offer.ts";
-import { unitGroup, wordStart } from "./pours.ts";
 import { places, temperaturesAt } from "./temperatures.ts";
-import { numberAt } from "./values.ts";
+import { unitGroup } from "./units.ts";
+import { numberAt, wordStart } from "./values.ts";
 
 /** `from`: where the steps start. */
 export function inMethod(asked: Asked, from: number): Group[] {
@@ -30,8 +29,8 @@ function techniqueIn(item: string): { technique: Technique; length: number } | u
 }
 
 /** Whole steps as the house writes them, then the techniques: those that a drink, or a prep, is made by. */
-function stepsFor({ house, scope, entry }: Asked): Offer[] {
-  const written = usageOf(house, scope).words(entry.kind, "method");
+function stepsFor({ usage, entry }: Asked): Offer[] {
+  const written = usage().words(entry.kind, "method");
   const offers = written.slice(0, mostWritten).map(([text, used]): Offer => {
     return {
       label: text,
@@ -61,12 +60,11 @@ function inStep(asked: Asked, technique: Technique, from: number): Group[] {
   const { before } = asked;
   const rest = before.slice(from);
   const named = /\b(?:with|over|on)\s+(?:\d[\d.]*\s*k?g\s+)?([\p{L}][\p{L} '-]*|)$/iu.exec(rest);
-  const ices = named && namesFor(asked, ["ice"]);
   const number = numberAt(before, from);
   if (number) return [unitGroup(asked, number.start, unitsIn(technique, rest))];
   const temperature = temperaturesAt(asked, from);
   if (temperature) return [temperature];
-  if (ices) return [{ start: before.length - named[1]!.length, until: listEnd, offers: ices }];
+  if (named) return [{ start: before.length - named[1]!.length, until: listEnd, ...namesFor(asked, ["ice"], named[1]!) }];
   const start = before.length - /\S*$/.exec(before)![0].length;
   const offers = followers(asked, technique, rest).map((label): Offer => {
     return { label, kind: CompletionItemKind.Value, near: near.usual, about: { what: "step", name: label, of: technique.words[0]! } };
@@ -86,7 +84,7 @@ function unitsIn({ id, dilutes, brings, chill, process }: Technique, rest: strin
 /** What may stand behind a technique and does not yet: its usual time, its ice, its degrees. */
 function followers(asked: Asked, { id, chill, iceInGlass, dilutes, brings, process }: Technique, rest: string): string[] {
   const settings = settingsOf(asked.house, asked.scope);
-  const ices = namedFor(asked, ["ice"]).flatMap(({ declared: { name, alias } }) => (alias ? [] : [name]));
+  const ices = namesIn(asked.house, asked.scope, "ice").flatMap(({ name, alias }) => (alias ? [] : [name]));
   const isTimed = /\d\s*(?:s|sec|seconds?|min|minutes?|hours?|times)\b/i.test(rest);
   const isIced = /\b(?:with|over|on|without)\s/i.test(rest);
   const found: string[] = [];

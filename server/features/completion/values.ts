@@ -16,7 +16,7 @@ export function valueAt(before: string, from: number): ValueAt {
   const item = Math.max(from, before.lastIndexOf(";") + 1);
   let part = item;
   for (const { index } of before.slice(item).matchAll(/,(?!\d)|(?<!\d),/g)) part = item + index + 1;
-  const start = part + /^\s*/.exec(before.slice(part))![0].length;
+  const start = wordStart(before, part);
   return { start, part: before.slice(start), first: part === item, from };
 }
 
@@ -26,4 +26,9 @@ const number = /(?:^|[\s:;,])[-−]?(?:\d+(?:\.\d+)?|\.\d+|\d+\/\d+|\d*[½¼¾�
 export function numberAt(before: string, from: number): { readonly start: number } | undefined {
   const match = number.exec(before.slice(Math.max(0, from - 1)));
   return match ? { start: before.length - match[2]!.length } : undefined;
+}
+
+/** Where the next word starts. */
+export function wordStart(text: string, from: number): number {
+  return from + /^\s*/.exec(text.slice(from))![0].length;
 }

@@ -1,0 +1,34 @@
+/** Behind a number: its unit. */
+import { CompletionItemKind } from "vscode-languageserver-types";
+import { findUnit, units } from "../../../grammar/units.ts";
+import { settingsOf } from "../../house/settings.ts";
+import { type Asked, type Group, near, type Offer } from "./offer.ts";
+
+const unitEnd = /[\s,;]|$/;
+const nothing = /(?:)/;
+const measured = new Set(["volume", "mass", "part", "piece"]);
+
+/** What a pour is measured in. */
+export function unitsAt(asked: Asked, start: number): Group {
+  return unitGroup(
+    asked,
+    start,
+    units.filter(({ dimension }) => measured.has(dimension)).map(({ id }) => id),
+  );
+}
+
+/** Units behind a number: the house's own first, then those that it measures in. None where one stands there already. */
+export function unitGroup({ house, scope, usage, before, behind }: Asked, start: number, ids: readonly string[]): Group {
+  const [, gap = "", next = ""] = /^(\s*)([^\s\d,;]*)/.exec(behind)!;
+  if (gap && findUnit(next)) return { start, until: unitEnd, offers: [] };
+  // A name that the cursor touches stays, and is no part of the unit.
+  const isName = !gap && next !== "" && !findUnit(next) && !findUnit(before.slice(start) + next);
+  const own = settingsOf(house, scope).units;
+  const offers = ids.map((id): Offer => {
+    const used = usage().unit(id);
+    const nearness = id === own ? near.first : used > 0 ? near.usual : near.likely;
+    const text = isName ? { text: `${id} ` } : {};
+    return { label: id, ...text, kind: CompletionItemKind.Unit, near: nearness, used, about: { what: "unit", name: id } };
+  });
+  return { start, until: isName ? nothing : unitEnd, offers };
+}
