@@ -1,11 +1,11 @@
 /** Drinks and preps as a sheet that a bar can print and pin up. */
-import { type Measure, mlIn, showFigure, showNumber } from "../house/show.ts";
+import { type Measure, mlIn, showCount, showFigure, showNumber } from "../house/show.ts";
 import { cautions as cautionRules } from "../rules/cautions/all.ts";
 import { partsOnly } from "./assess.ts";
 import type { AssessReport, DrinkReport, FigureReport, PrepReport } from "./assess-schema.ts";
 import { severityWords } from "./check-text.ts";
 import { drinkText } from "./drink-text.ts";
-import { type Column, counted, type Look, noteIndent, type Row, readable, table, wrap } from "./sheet.ts";
+import { type Column, type Look, noteIndent, type Row, readable, table, wrap } from "./sheet.ts";
 
 export interface Sheet {
   /** Whose drinks these are; absent where they are of no one house. */
@@ -20,7 +20,7 @@ export interface Sheet {
 /** A title, the drinks, the table of preps, the cautions, and what the figures are worth. */
 export function assessText({ drinks: all, preps }: AssessReport, { house, measure, atLength, cautions }: Sheet, look: Look): string {
   const drinks = all.map(withoutCautions);
-  const counts = [drinks.length > 0 && counted(drinks.length, "drink"), preps.length > 0 && counted(preps.length, "prep")];
+  const counts = [drinks.length > 0 && showCount(drinks.length, "drink"), preps.length > 0 && showCount(preps.length, "prep")];
   const title = counts.filter(Boolean).join(" and ") || "no drinks and no preps";
   const parts = [look.strong(house ? `${readable(house)}: ${title}` : title)];
   if (atLength) parts.push(...drinks.map((drink) => drinkText(drink, measure, look)));
@@ -182,7 +182,7 @@ function findingNote({ findings }: DrinkReport): Row[] {
   const notes = severityWords.flatMap(([severity, one, many]) => {
     const found = findings.filter((finding) => finding.severity === severity);
     if (found.length === 0) return [];
-    return [`${counted(found.length, one, many)}: ${found.map(({ code, line }) => `${code} on line ${line}`).join(", ")}`];
+    return [`${showCount(found.length, one, many)}: ${found.map(({ code, line }) => `${code} on line ${line}`).join(", ")}`];
   });
   return notes.length > 0 ? [{ note: notes.join("; ") }] : [];
 }

@@ -1,6 +1,7 @@
 /** Findings as lines that an editor's terminal can jump to, with what to do below each, and the sum of them. */
+import { showCount } from "../house/show.ts";
 import type { CheckReport, FindingReport } from "./check-schema.ts";
-import { counted, type Look, readable, wrap } from "./sheet.ts";
+import { type Look, readable, wrap } from "./sheet.ts";
 
 /** How each severity is counted, the gravest first. */
 export const severityWords = [
@@ -31,11 +32,11 @@ function findingText({ file, line, column, severity, message, todo, code }: Find
 }
 
 function summaryText(summary: CheckReport["summary"], findings: readonly FindingReport[]): string {
-  const files = counted(summary.files, "file");
+  const files = showCount(summary.files, "file");
   if (findings.length === 0) return `${files} checked: nothing found.`;
   const counts = severityWords
     .map(([severity, one, many]) => [findings.filter((finding) => finding.severity === severity).length, one, many] as const)
     .filter(([count]) => count > 0)
-    .map(([count, one, many]) => counted(count, one, many));
+    .map(([count, one, many]) => showCount(count, one, many));
   return `${files} checked: ${counts.join(", ")}.`;
 }

@@ -103,11 +103,6 @@ export function readable(text: string): string {
   return text.replace(/\p{Cc}/gu, " ");
 }
 
-/** `1 drink`, `16 drinks`. */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
-
 function widestOf(texts: readonly (string | undefined)[]): number {
   return Math.max(0, ...texts.flatMap((text = "") => text.split("\n").map(columnsOf)));
 }
