@@ -1,20 +1,41 @@
 /** The riffs of a drink, and what of it they change: a change of the drink must not turn them into others. */
-import type { Entry, Pour } from "../../../grammar/tree.ts";
+import type { Entry, Pour, Tree } from "../../../grammar/tree.ts";
+import { namesOf } from "../../house/declarations.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import type { House } from "../../house/house.ts";
 import { type Ingredient, ingredientOf } from "../../house/ingredient.ts";
-import { type FlatDrink, flatten, sameIngredient } from "../../house/riff.ts";
+import { fold } from "../../house/names.ts";
+import { flatten, sameIngredient } from "../../house/riff.ts";
 import type { Refusal } from "../rename.ts";
 
-/** The riffs of a drink and theirs in turn, in all texts at hand. */
+/** The riffs of a drink and theirs in turn, in all texts at hand. Quick: no drink is looked into that is not called one. */
 export function riffsOf(house: House, drink: Entry): Entry[] {
-  return [...house.documents()].flatMap(({ tree }) =>
-    tree.entries.filter((entry) => entry.kind === "drink" && findFieldIn(entry, "from") && descends(flatten(house, entry), drink)),
-  );
+  const found = new Set([drink]);
+  for (const one of found) {
+    const names = namesOf(one).map(fold);
+    for (const { tree } of house.documents()) {
+      const riffs = riffsIn(tree);
+      for (const riff of riffs.size > 0 ? names.flatMap((name) => riffs.get(name) ?? []) : [])
+        if (flatten(house, riff).parent?.entry === one) found.add(riff);
+    }
+  }
+  found.delete(drink);
+  return [...found];
 }
 
-function descends({ parent }: FlatDrink, drink: Entry): boolean {
-  return parent !== undefined && (parent.entry === drink || descends(parent, drink));
+const known = new WeakMap<Tree, ReadonlyMap<string, readonly Entry[]>>();
+
+/** The drinks of a text that have a `from:`, by what that says, folded. */
+function riffsIn(tree: Tree): ReadonlyMap<string, readonly Entry[]> {
+  const there = known.get(tree);
+  if (there) return there;
+  const riffs = new Map<string, Entry[]>();
+  for (const entry of tree.entries) {
+    const from = entry.kind === "drink" && findFieldIn(entry, "from")?.field.value?.text;
+    if (from) riffs.set(fold(from), [...(riffs.get(fold(from)) ?? []), entry]);
+  }
+  known.set(tree, riffs);
+  return riffs;
 }
 
 /** Why these may not come or go as pours of the drink: a riff names one of them on a line of its own. Absent where none does. */

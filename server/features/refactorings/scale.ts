@@ -28,11 +28,15 @@ export const scale: Refactoring = {
   offers(spot) {
     const { house, entry } = spot;
     if (!isOnHeadOrField(spot) || whyNot(house, entry)) return [];
-    if (entry.kind === "prep") return [offer(spot, { ml: 1000 })];
+    if (entry.kind === "prep") return [offer(spot, [], { ml: 1000 })];
+    const riffs = riffsOf(house, entry);
     const now = servesIn(entry);
     // For a couple, a table and a party; and back to one.
     const serves = [1, 2, 4, 8].filter((one) => one !== now && (one > 1 || now > 1));
-    return [...serves.map((one) => offer(spot, { serves: one })), offer(spot, { ml: settingsOf(house, house.scopeOf(entry)).bottleMl })];
+    return [
+      ...serves.map((one) => offer(spot, riffs, { serves: one })),
+      offer(spot, riffs, { ml: settingsOf(house, house.scopeOf(entry)).bottleMl }),
+    ];
   },
 };
 
@@ -44,7 +48,7 @@ export function scaleAt(house: House, document: SpecDocument, line: number, type
   if (reason) return { problem: reason };
   const size = readSize(house, entry, typed);
   if ("problem" in size) return size;
-  const { title, edits } = offer({ house, entry }, size);
+  const { title, edits } = offer({ house, entry }, entry.kind === "drink" ? riffsOf(house, entry) : [], size);
   const made = edits();
   return "because" in made ? { problem: made.because } : { title, safe: false, edits: made };
 }
@@ -92,8 +96,7 @@ function whyNot(house: House, entry: Entry): string | undefined {
   return boiled ? `The method of ${name} says how much it comes to; that and the pours have to be scaled by hand.` : undefined;
 }
 
-function offer({ house, entry }: Pick<Spot, "house" | "entry">, size: Size): Offer {
-  const riffs = entry.kind === "drink" ? riffsOf(house, entry) : [];
+function offer({ house, entry }: Pick<Spot, "house" | "entry">, riffs: readonly Entry[], size: Size): Offer {
   const along = riffs.length > 0 ? `, with its ${showCount(riffs.length, "riff")}` : "";
   const settings = settingsOf(house, house.scopeOf(entry));
   if ("serves" in size) {
