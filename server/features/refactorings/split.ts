@@ -16,7 +16,9 @@ export const splitFile: Refactoring = {
   kind: "refactor.move",
   offers({ house, document, entry, first, createsFiles }) {
     const onHead = entry.lines[first]?.content.kind === "entry";
-    if (!createsFiles || !onHead || document.margins || !isMovable(house, entry)) return [];
+    // A text that was never saved stands in no folder.
+    const isFiled = document.uri.includes("/") && !document.uri.startsWith("untitled:");
+    if (!createsFiles || !isFiled || !onHead || document.margins || !isMovable(house, entry)) return [];
     const moved = document.tree.entries.filter((one) => isMovable(house, one) && slugOf(one) !== fileOf(document));
     const isAlone = document.tree.entries.filter(({ kind }) => kind !== "preamble").length < 2;
     if (isAlone || moved.length === 0) return [];
