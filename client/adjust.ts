@@ -5,6 +5,7 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { documents } from "./documents.ts";
+import { say } from "./say.ts";
 
 interface Targets {
   readonly name: string;
@@ -20,21 +21,10 @@ interface Ways {
   readonly problem?: string;
 }
 
-/** Never rejects: what went wrong is said to the person. */
 export async function adjust(client: BaseLanguageClient): Promise<void> {
-  try {
-    await ask(client);
-  } catch (cause) {
-    client.outputChannel.error(cause instanceof Error ? cause : String(cause));
-    say("Mutchkin's server did not answer. The output says why.");
-  }
-}
-
-async function ask(client: BaseLanguageClient): Promise<void> {
   const editor = vscode.window.activeTextEditor;
   if (!editor || vscode.languages.match(documents, editor.document) === 0)
     return say("Open a spec and put the cursor in a drink or a prep first.");
-  if (!client.isRunning()) return say("Mutchkin's server is not running, so nothing can be computed.");
   const { document } = editor;
   const { version } = document;
   const place = client.code2ProtocolConverter.asTextDocumentPositionParams(document, editor.selection.active);
@@ -81,9 +71,4 @@ async function apply(client: BaseLanguageClient, { label, detail, edit }: Way): 
   const converted = edit && (await client.protocol2CodeConverter.asWorkspaceEdit(edit));
   if (!converted) say(detail ?? label);
   else if (!(await vscode.workspace.applyEdit(converted))) say("The editor did not take the change.");
-}
-
-/** Not awaited: a message may stand for hours. */
-function say(message: string): void {
-  void vscode.window.showInformationMessage(message);
 }

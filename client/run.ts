@@ -7,8 +7,12 @@ import { type BaseLanguageClient, type LanguageClientOptions, State } from "vsco
 import { adjust } from "./adjust.ts";
 import { documents } from "./documents.ts";
 import { answerForFiles } from "./files.ts";
+import { newHouse } from "./new-house.ts";
+import { newSpec } from "./new-spec.ts";
 import { showReferences } from "./references.ts";
+import { say } from "./say.ts";
 import { type ServerStatus, showStatus } from "./status.ts";
+import { whenWanted } from "./wanted.ts";
 
 let client: BaseLanguageClient;
 let status: ServerStatus;
@@ -30,9 +34,25 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
     vscode.commands.registerCommand("mutchkin.stopServer", () => inTurn(stop)),
     vscode.commands.registerCommand("mutchkin.restartServer", () => inTurn(() => stop().then(start))),
     vscode.commands.registerCommand("mutchkin.showOutput", () => output.show()),
-    vscode.commands.registerCommand("mutchkin.adjust", () => adjust(client)),
+    asking("mutchkin.adjust", adjust),
+    asking("mutchkin.newHouse", newHouse),
+    vscode.commands.registerCommand("mutchkin.newSpec", newSpec),
   );
-  return inTurn(start);
+  return whenWanted(context.subscriptions, () => inTurn(start));
+}
+
+/** A command that asks the server, which is started for it. Never rejects: what went wrong is said to the person. */
+function asking(command: string, act: (client: BaseLanguageClient) => Promise<void>): vscode.Disposable {
+  return vscode.commands.registerCommand(command, async () => {
+    try {
+      if (!client.isRunning()) await inTurn(start);
+      if (!client.isRunning()) return say("Mutchkin's server is not running, so nothing can be computed.");
+      await act(client);
+    } catch (cause) {
+      client.outputChannel.error(cause instanceof Error ? cause : String(cause));
+      say("Mutchkin's server did not answer. The output says why.");
+    }
+  });
 }
 
 /** What the editor calls when it closes. */

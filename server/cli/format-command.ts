@@ -1,6 +1,6 @@
 /** `mutchkin format`: files in their canonical form, written or only looked at. */
 import { formatting } from "../features/formatting.ts";
-import { counted } from "../reports/sheet.ts";
+import { showCount } from "../house/show.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { openHouse } from "./session.ts";
 import type { Terminal } from "./terminal.ts";
@@ -23,7 +23,7 @@ export function formatCommand(paths: readonly string[], { check = false }: Forma
     terminal.print(`${check ? "Would format" : "Formatted"} ${session.pathOf(document.uri)}\n`);
   }
   const complete = session.finish();
-  const files = counted(session.documents.length, "file");
+  const files = showCount(session.documents.length, "file");
   terminal.print(changed === 0 ? `${files} in good form.\n` : `${changed} of ${files} ${check ? "would change" : "changed"}.\n`);
   return !complete ? exitCodes.failed : check && changed > 0 ? exitCodes.findings : exitCodes.clean;
 }

@@ -31,10 +31,8 @@ import {
   SemanticTokensDeltaRequest,
   SemanticTokensRangeRequest,
   SemanticTokensRequest,
-  type TextDocumentPositionParams,
   WorkspaceSymbolRequest,
 } from "vscode-languageserver";
-import { targetsAt, type WayChoice, waysAt } from "../features/adjust.ts";
 import { codeLenses, type LensData, placesOfLens, resolveCodeLens, showReferences } from "../features/code-lens.ts";
 import { completion, resolveCompletion } from "../features/completion.ts";
 import { definition } from "../features/definition.ts";
@@ -44,7 +42,6 @@ import { foldingRanges } from "../features/folding.ts";
 import { formatting, formattingOnType } from "../features/formatting.ts";
 import { hover } from "../features/hover.ts";
 import { inlayHints, resolveInlayHint } from "../features/inlay-hints.ts";
-import { scaleAt } from "../features/refactorings/scale.ts";
 import { documentHighlights, implementations, references } from "../features/references.ts";
 import { prepareRename, type Refusal, rename } from "../features/rename.ts";
 import { selectionRanges } from "../features/selection.ts";
@@ -54,20 +51,9 @@ import { workspaceSymbols } from "../features/workspace-symbols.ts";
 import type { Measure } from "../house/show.ts";
 import { codeActionOptions, codeActions, resolveCodeAction } from "./code-actions.ts";
 import { completionOptions } from "./completion-options.ts";
+import { ownRequests } from "./own-requests.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
 import type { EditorSettings } from "./settings.ts";
-
-/** A target by its `id`, as typed, and the pour that it is to be met by where one was named. */
-interface AdjustParams extends TextDocumentPositionParams {
-  readonly target: string;
-  readonly value: string;
-  readonly pour?: string;
-}
-
-/** A number of serves or a volume, as typed. */
-interface ScaleParams extends TextDocumentPositionParams {
-  readonly to: string;
-}
 
 export const requests: readonly RequestRow[] = [
   ofText(HoverRequest.type, {
@@ -239,28 +225,7 @@ export const requests: readonly RequestRow[] = [
     empty: {} as CodeAction,
     answer: ({ params, ...context }) => resolveCodeAction(params, context),
   }),
-  ofText(new RequestType<ScaleParams, unknown, void>("mutchkin/scale"), {
-    does: "our own: the edit that scales the drink or the prep at a `position` to what is typed (`8`, `700 ml`), with its `title`; else a `problem`",
-    empty: null,
-    answer: ({ house, document, params: { position, to }, spelling }) => {
-      const scaled = scaleAt(house, document, position.line, to);
-      return "problem" in scaled ? scaled : { title: scaled.title, edit: toWorkspaceEdit(house, scaled, spelling) };
-    },
-  }),
-  ofText(new RequestType<TextDocumentPositionParams, unknown, void>("mutchkin/adjustTargets"), {
-    does: "our own: what the drink or the prep at a `position` can be brought to, as choices to show",
-    empty: null,
-    answer: ({ house, document, params }) => targetsAt(house, document, params.position) ?? null,
-  }),
-  ofText(new RequestType<AdjustParams, unknown, void>("mutchkin/adjustWays"), {
-    does: "our own: the ways to a `target`, a choice's `id`, by the `value` typed and the `pour` named, if any: each in words with its edit",
-    empty: null,
-    answer: ({ house, document, params: { position, target, value, pour }, spelling }) => {
-      const { ways, problem } = waysAt(house, document, position, target, value, pour);
-      const edit = ({ fix, ...way }: WayChoice) => ({ ...way, ...(fix && { edit: toWorkspaceEdit(house, fix, spelling) }) });
-      return { ways: ways.map(edit), ...(problem && { problem }) };
-    },
-  }),
+  ...ownRequests,
 ];
 
 /** The editor's own wish for amounts; absent where it is the house's. */

@@ -1,0 +1,65 @@
+/** What is answered beyond the protocol: for commands that ask a person something in between. One row each. */
+import { RequestType, type TextDocumentPositionParams } from "vscode-languageserver";
+import { targetsAt, type WayChoice, waysAt } from "../features/adjust.ts";
+import { toWorkspaceEdit } from "../features/edits.ts";
+import { countryChoices, type NewHouse, newHouse, whyNoHouse } from "../features/new-house.ts";
+import { scaleAt } from "../features/refactorings/scale.ts";
+import { ofHouse, ofText, type RequestRow } from "./request.ts";
+import { canonical } from "./workspace.ts";
+
+/** A target by its `id`, as typed, and the pour that it is to be met by where one was named. */
+interface AdjustParams extends TextDocumentPositionParams {
+  readonly target: string;
+  readonly value: string;
+  readonly pour?: string;
+}
+
+/** A number of serves or a volume, as typed. */
+interface ScaleParams extends TextDocumentPositionParams {
+  readonly to: string;
+}
+
+export const ownRequests: readonly RequestRow[] = [
+  ofText(new RequestType<ScaleParams, unknown, void>("mutchkin/scale"), {
+    does: "our own: the edit that scales the drink or the prep at a `position` to what is typed (`8`, `700 ml`), with its `title`; else a `problem`",
+    empty: null,
+    answer: ({ house, document, params: { position, to }, spelling }) => {
+      const scaled = scaleAt(house, document, position.line, to);
+      return "problem" in scaled ? scaled : { title: scaled.title, edit: toWorkspaceEdit(house, scaled, spelling) };
+    },
+  }),
+  ofText(new RequestType<TextDocumentPositionParams, unknown, void>("mutchkin/adjustTargets"), {
+    does: "our own: what the drink or the prep at a `position` can be brought to, as choices to show",
+    empty: null,
+    answer: ({ house, document, params }) => targetsAt(house, document, params.position) ?? null,
+  }),
+  ofText(new RequestType<AdjustParams, unknown, void>("mutchkin/adjustWays"), {
+    does: "our own: the ways to a `target`, a choice's `id`, by the `value` typed and the `pour` named, if any: each in words with its edit",
+    empty: null,
+    answer: ({ house, document, params: { position, target, value, pour }, spelling }) => {
+      const { ways, problem } = waysAt(house, document, position, target, value, pour);
+      const edit = ({ fix, ...way }: WayChoice) => ({ ...way, ...(fix && { edit: toWorkspaceEdit(house, fix, spelling) }) });
+      return { ways: ways.map(edit), ...(problem && { problem }) };
+    },
+  }),
+  ofHouse(new RequestType<{ folder: string }, unknown, void>("mutchkin/newHouseChoices"), {
+    does: "our own: the `countries` that a new house in a `folder` can be in; a `problem` where it cannot have one",
+    empty: null,
+    answer: ({ house, params }) => {
+      const refusal = whyNoHouse(house, folderIn(params));
+      return { countries: countryChoices(), ...(refusal && { problem: refusal.because }) };
+    },
+  }),
+  ofHouse(new RequestType<NewHouse, unknown, void>("mutchkin/newHouse"), {
+    does: "our own: the `edit` that writes a small working house of a `name` in a `country` into a `folder`, and the place to `open`; else a `problem`",
+    empty: null,
+    answer: ({ house, params }) => {
+      const written = newHouse(house, { ...params, folder: folderIn(params) });
+      return "because" in written ? { problem: written.because } : written;
+    },
+  }),
+];
+
+function folderIn({ folder }: { folder: string }): string {
+  return canonical(folder).replace(/\/$/, "");
+}
