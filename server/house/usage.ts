@@ -133,7 +133,9 @@ class Counts implements Usage {
   private take(house: House, before: SpecDocument | undefined, after: SpecDocument | undefined): void {
     if (after) this.seen.set(after.uri, after);
     else if (before) this.seen.delete(before.uri);
-    const now = after && this.scopes.has(house.scopeOf(after)) ? after.tree.entries : [];
+    const document = after ?? before;
+    if (!document || !this.scopes.has(house.scopeOf(document))) return;
+    const now = after?.tree.entries ?? [];
     const then = before?.tree.entries ?? [];
     const [kept, there] = [new Set(now), new Set(then)];
     for (const entry of then) if (!kept.has(entry)) this.tally(entry, -1);

@@ -78,7 +78,7 @@ const tails: Readonly<Record<string, { readonly behind: RegExp; readonly offers:
     behind: /\d\s*\p{L}+\s+(\w*)$/u,
     offers: () => ["chilled", "frozen"].map((name) => word({ what: "choice", name, of: "stock keeps" })),
   },
-  price: { behind: /^\S*\d\S*(?: [A-Z]{3})?\s+(\S.*|)$/, offers: perSoMuch },
+  price: { behind: /^(?:[£$€]|[A-Z]{3} )?\d[\d.]*(?: [A-Z]{3})?\s+(\p{L}.*|)$/u, offers: perSoMuch },
 };
 
 function tailOf(asked: Asked, { name, shape }: Field, { start, part, first }: ValueAt): Group[] | undefined {
