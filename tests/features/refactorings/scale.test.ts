@@ -152,6 +152,15 @@ describe("to a volume", () => {
       expect(after!.value(figure)! / before!.value(figure)!).toBeCloseTo(1, 3);
   });
 
+  test("and back, to the five digits that a volume is scaled in", () => {
+    const text = "drink Slip\n  50 ml dry gin\n  22.5 ml lime juice\n  2 dashes orange bitters\n";
+    const numbers = (of: string) => [...of.matchAll(/^ {2}([\d.]+) (?:ml|dash)/gm)].map(([, number]) => Number(number));
+    const before = outcomeOf(houseOf(text), "Slip").value("beforeVolumeMl")!;
+    const back = numbers(typed(typed(text, "1 l"), `${before} ml`));
+    expect(back).toHaveLength(3);
+    for (const [index, number] of numbers(text).entries()) expect(back[index]! / number).toBeCloseTo(1, 4);
+  });
+
   test("a prep: with what a batch makes, and what it is filled up to", () => {
     const text = "prep br<>ine\n  80 g sea salt\n  to 400 g water\n  yield: 350 ml\n";
     expect(scaling(text)).toEqual(["Scale to 1 l"]);
