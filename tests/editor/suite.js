@@ -66,6 +66,34 @@ const inFolder = {
     await until(async () => (await volume()) === before, "ounces stay");
   },
 
+  "names have their colours, a drink its figures behind its name": async () => {
+    const document = await openSours();
+    await findingOn(document, "lemon juce");
+    const all = new vscode.Range(0, 0, document.lineCount, 0);
+    const legend = await vscode.commands.executeCommand("vscode.provideDocumentSemanticTokensLegend", document.uri);
+    const { data } = await vscode.commands.executeCommand("vscode.provideDocumentSemanticTokens", document.uri);
+    const looks = [...data].flatMap((type, at) => (at % 5 === 3 ? legend.tokenTypes[type] : []));
+    for (const look of ["class", "interface", "struct", "variable", "string"])
+      equal(looks.includes(look), true, `${look} is not in ${looks}`);
+    const hints = await vscode.commands.executeCommand("vscode.executeInlayHintProvider", document.uri, all);
+    equal(/% vol · \d+ ml/.test(hints[0]?.label), true, `the first hint is ${hints[0]?.label}`);
+  },
+
+  "a lens counts who uses a thing, and a click lists the places": async () => {
+    const house = vscode.Uri.joinPath((await openSours()).uri, "../house.drink");
+    const document = await vscode.workspace.openTextDocument(house);
+    await vscode.window.showTextDocument(document);
+    let lens;
+    await until(async () => {
+      const lenses = await vscode.commands.executeCommand("vscode.executeCodeLensProvider", house, 100);
+      lens = lenses.find(({ command }) => command?.title === "poured in 2 drinks");
+      return lens;
+    }, "no lens counts two drinks");
+    equal(lens.command.command, "mutchkin.showReferences", `a click runs "${lens.command.command}"`);
+    await vscode.commands.executeCommand(lens.command.command, ...lens.command.arguments);
+    await vscode.commands.executeCommand("closeReferenceSearch");
+  },
+
   "a file changed on disk is read again": async () => {
     const document = await openSours();
     await findingOn(document, "lemon juce");
