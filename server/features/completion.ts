@@ -22,7 +22,9 @@ export { documented as resolveCompletion } from "./completion/documentation.ts";
 /** Items carry what they are written as; what there is to say about one is `resolveCompletion`'s. */
 export function completion(house: House, document: SpecDocument, position: Position, options: CompletionOptions = {}): CompletionList {
   const cursor = cursorAt(document, position);
-  if (!cursor || cursor.content.kind === "prose" || isInProse(cursor)) return { isIncomplete: false, items: [] };
+  // Behind its end a line is not what the tree knows: words around the blocks of a Markdown file.
+  const isThere = cursor && position.character <= cursor.text.text.length;
+  if (!isThere || cursor.content.kind === "prose" || isInProse(cursor)) return { isIncomplete: false, items: [] };
   const { entry, line, column, text } = cursor;
   const end = text.comment && text.comment.start >= column ? text.comment.start : text.text.length;
   const scope = house.scopeOf(document);

@@ -1,6 +1,10 @@
 import { describe, expect, test } from "vitest";
+import { read } from "../../grammar/read.ts";
 import { currencyNames } from "../../server/features/completion/platform.ts";
+import { completion } from "../../server/features/completion.ts";
+import { root } from "../house/make.ts";
 import { labelsAt, linesAfter, take } from "./completing.ts";
+import { type Fixture, fixtureOf } from "./cursor.ts";
 
 const shelf = "=== shelf.drink\nstock aged rum\n  kind: spirit\n  abv: 43 %\n=== spec.drink\n";
 
@@ -191,6 +195,38 @@ describe("a menu", () => {
   });
 });
 
+describe("as the texts stand", () => {
+  const labels = ({ house, position, document }: Fixture) => {
+    return completion(house, house.document(document.uri)!, position).items.map(({ label }) => label);
+  };
+  const set = ({ house }: Fixture, text: string) => house.setDocument({ uri: `${root}/shelf.drink`, version: null, tree: read(text) });
+
+  test("a name that comes is offered, one that goes is not, and an entry edited under its name still is", () => {
+    const fixture = fixtureOf("drink Slip\n  50 ml quay<>");
+    expect(labels(fixture)).toEqual([]);
+    set(fixture, "stock quay gin\n");
+    expect(labels(fixture)).toEqual(["quay gin"]);
+    set(fixture, "stock quay gin\n  kind: spirit\n");
+    expect(labels(fixture)).toEqual(["quay gin"]);
+    set(fixture, "stock quay rum\n");
+    expect(labels(fixture)).toEqual(["quay rum"]);
+    fixture.house.removeDocument(`${root}/shelf.drink`);
+    expect(labels(fixture)).toEqual([]);
+  });
+
+  test("a long list says that it is not whole; the letters typed bring up the rest", () => {
+    const many = Array.from({ length: 600 }, (_, number) => `stock quay ${number} gin\n`).join("\n");
+    const fixture = fixtureOf("drink Slip\n  50 ml quay <>");
+    set(fixture, many);
+    const list = completion(fixture.house, fixture.document, fixture.position);
+    expect([list.isIncomplete, list.items.length]).toEqual([true, 250]);
+    const further = fixtureOf("drink Slip\n  50 ml quay 599<>");
+    set(further, many);
+    expect(labels(further)).toEqual(["quay 599 gin"]);
+    expect(completion(further.house, further.document, further.position).isIncomplete).toBe(false);
+  });
+});
+
 describe("what is written", () => {
   test.each([
     ["drink Crème 🍋\n  ½ oz dry g<>", "dry gin", "  ½ oz dry gin"],
@@ -224,6 +260,8 @@ describe("what is written", () => {
     ["drink Slip\n  method: sh<>; fine strain", "shake", "  method: shake; fine strain"],
     ["drink Slip\n  50 ml gin # al<>", "allow", "  50 ml gin # allow "],
     ["drink Slip\n  50 ml gin # allow unknown-i<>: it is", "unknown-ingredient", "  50 ml gin # allow unknown-ingredient: it is"],
+    ["drink Slip\n\nmenu Late\n  -<>", "Slip", "  - Slip"],
+    ["drink Slip\n\nmenu Late\n  <>", "section", "  section "],
     ["pre<>", "prep", "prep "],
     ["pre<> Syrup", "prep", "prep Syrup"],
   ])("%j takes %s", (text, label, expected) => expect(take(text, label)).toBe(expected));
@@ -232,6 +270,12 @@ describe("what is written", () => {
     const text = "drink Slip\n  50 ml le<>mon juice";
     expect(take(text, "lime juice", { insertReplace: true }, "replace")).toBe("  50 ml lime juice");
     expect(take(text, "lime juice", { insertReplace: true }, "insert")).toBe("  50 ml lime juicemon juice");
+  });
+
+  test("nothing behind the end of a line: there stands what the tree does not know", () => {
+    const { house, document, position } = fixtureOf("drink Slip\n  50 ml <>");
+    expect(completion(house, document, position).items.length).toBeGreaterThan(0);
+    expect(completion(house, document, { ...position, character: position.character + 1 }).items).toEqual([]);
   });
 
   test("no other line changes", () => {

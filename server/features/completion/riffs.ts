@@ -101,7 +101,6 @@ function offerOf(pour: FlatPour, left: readonly FlatPour[], after: string): Offe
   return {
     label,
     ...(after && { text: label + after }),
-    filter: text,
     kind: CompletionItemKind.Value,
     near: near.usual,
     used: left.length - left.indexOf(pour),
