@@ -17,7 +17,7 @@ import { showCount } from "../../house/show.ts";
 import { isInert } from "../../house/stock.ts";
 import { writtenName } from "../../house/write.ts";
 import { isMeasured, writtenExactly } from "../conversions/units.ts";
-import { addEntryBelow, commentBehind, indentOf, isComment, removeLine, replaceLine, withComments } from "./lines.ts";
+import { addEntryBelow, commentBehind, hasAlternative, indentOf, isComment, removeLine, replaceLine, withComments } from "./lines.ts";
 import { isOnlyMixed } from "./mixing.ts";
 import { freshName } from "./names.ts";
 import type { Refactoring, Spot } from "./refactoring.ts";
@@ -69,10 +69,9 @@ function takenAt({ house, entry, first, last }: Spot): Taken[] | undefined {
     if (!one) return undefined;
     taken.push(one);
   }
-  const below = entry.lines.slice(last + 1).find(({ content }) => content.kind !== "comment" && content.kind !== "blank");
   const [one] = taken;
   const isAlike = taken.every(({ temperature, isBatched }) => temperature === one!.temperature && isBatched === one!.isBatched);
-  return taken.length > 1 && isAlike && below?.content.kind !== "or" ? taken : undefined;
+  return taken.length > 1 && isAlike && !hasAlternative(entry, last) ? taken : undefined;
 }
 
 /** A plain amount of a liquid that goes in with the rest; in a prep of anything that stays in. */

@@ -9,7 +9,7 @@ import type { Amount, Known } from "../../engine/plan.ts";
 import { processes } from "../../engine/processes.ts";
 import { sizeOf } from "../../house/amounts.ts";
 import { isCyclic } from "../../house/cycles.ts";
-import { findFieldIn, linesOf } from "../../house/entry.ts";
+import { findFieldIn } from "../../house/entry.ts";
 import type { House } from "../../house/house.ts";
 import { ingredientOf } from "../../house/ingredient.ts";
 import { nearestMeasurable, stepOf } from "../../house/measurable.ts";
@@ -19,7 +19,7 @@ import { sameIngredient } from "../../house/riff.ts";
 import { type Settings, settingsOf } from "../../house/settings.ts";
 import { isMeasured, type TargetId, writtenExactly } from "../conversions/units.ts";
 import { proseOf } from "../prose.ts";
-import { commentBehind, replaceLine } from "./lines.ts";
+import { commentBehind, hasAlternative, replaceLine } from "./lines.ts";
 import { isOnlyMixed, mixing } from "./mixing.ts";
 import type { Refactoring } from "./refactoring.ts";
 import { namedByRiff } from "./riffs.ts";
@@ -53,12 +53,6 @@ function isPlain({ quantity, lead, turned }: Pour): boolean {
   return quantity?.value !== undefined && quantity.value > 0 && quantity.upTo === undefined && !quantity.about && !lead && !turned;
 }
 
-/** Alternatives bind across comments and blank lines. */
-function hasAlternative(entry: Entry, line: number): boolean {
-  const below = entry.lines.slice(line + 1).find(({ content }) => content.kind !== "comment" && content.kind !== "blank");
-  return below?.content.kind === "or";
-}
-
 /** Whether a prep is its pours mixed, and no more is said of it than they tell. */
 function isOnlyPours(house: House, prep: Entry): boolean {
   if (!prep.name?.text || isCyclic(house, prep) || ownFacts.some((name) => findFieldIn(prep, name))) return false;
@@ -74,34 +68,36 @@ const changes = new RegExp(
   "i",
 );
 
-/** The lines that stand for the pour; absent where one of them cannot be told. */
+/** The lines that stand for the pour; absent where one of them cannot be told, or would mean something else here. */
 function inlined(house: House, entry: Entry, line: number, pour: Pour, prep: Entry): string[] | undefined {
   const scope = house.scopeOf(entry);
   const settings = settingsOf(house, scope);
   const parts = prepPours(house, prep);
-  const factor = factorOf(house, entry, pour, prep, settings);
-  // What is optional there is no part of it, and would be lost.
-  if (!factor || parts.length === 0 || parts.length !== [...linesOf(prep, "pour")].length) return undefined;
-  const said = ingredientOf(house, scope, pour.name!).resolution.modifiers.map(({ text }) => text);
+  const factor = factorOf(house, entry, pour, prep, parts, settings);
+  // What is optional in it, and what else it may be made with, would be lost.
+  const isWhole =
+    parts.length > 0 && prep.lines.filter(({ content }) => content.kind === "pour" || content.kind === "or").length === parts.length;
+  if (!factor || !isWhole || !parts.every(staysIn)) return undefined;
   const indent = /^\s*/.exec(entry.lines[line]!.text)![0];
+  const said = ingredientOf(house, scope, pour.name!).resolution.modifiers.map((modifier) => modifier.text);
   const lines: string[] = [];
   for (const part of parts) {
     const amount = amountOf(part, parts);
-    const text = amount && amountText(amount, factor, pour, part, settings);
-    const own = ingredientOf(house, scope, part.pour.name!);
-    if (!text || !staysIn(part) || !sameIngredient(own && { ingredient: own }, part.ingredient)) return undefined;
-    const name = prep.lines[part.line]!.text.slice(part.pour.name!.quoted?.start ?? part.pour.name!.start, part.ingredient.resolution.end);
-    // At the temperature that the prep was poured at, not at that which it was made at.
-    const kept = part.ingredient.resolution.modifiers.filter((one) => !(entry.kind === "drink" && isTemperature(one)));
-    const words = [...kept.map((one) => one.text), ...said.filter((one) => !has(kept, one.toLowerCase()))];
-    lines.push(indent + [`${text} ${name}`, ...words].join(", "));
+    const written = amount && amountText(amount, factor, pour, part, settings);
+    if (!written || !sameIngredient(part, ingredientOf(house, scope, part.pour.name!))) return undefined;
+    lines.push(indent + [`${written} ${nameIn(prep, part)}`, ...wordsOf(entry, part, said)].join(", "));
   }
-  if (hasOr(prep)) return undefined;
   return lines.map((one, index) => (index === 0 ? one + commentBehind(entry.lines[line]!) : one));
 }
 
-function hasOr(prep: Entry): boolean {
-  return prep.lines.some(({ content }) => content.kind === "or");
+function nameIn(prep: Entry, { line, pour: { name }, ingredient }: PrepPour): string {
+  return prep.lines[line]!.text.slice(name!.quoted?.start ?? name!.start, ingredient.resolution.end);
+}
+
+/** At the temperature that the prep was poured at, not at that which it was made at. */
+function wordsOf(entry: Entry, { ingredient }: PrepPour, said: readonly string[]): string[] {
+  const kept = ingredient.resolution.modifiers.filter((one) => !(entry.kind === "drink" && isTemperature(one)));
+  return [...kept.map(({ text }) => text), ...said.filter((one) => !has(kept, one.toLowerCase()))];
 }
 
 /** Whether all of it goes along, at the same stage. */
@@ -109,16 +105,23 @@ function staysIn({ part, ingredient: { facts } }: PrepPour): boolean {
   return !part.discarded && !part.sets && !facts?.fizz && !(facts?.kind && ["herb", "spice"].includes(facts.kind));
 }
 
-/** The share of a batch that is poured, by weight or by volume; in parts, of a batch of one part. */
-function factorOf(house: House, entry: Entry, { quantity }: Pour, prep: Entry, settings: Settings): number | undefined {
+/** The share of a batch that is poured, by weight or by volume; parts are shares as they are poured, whatever they mix to. */
+function factorOf(
+  house: House,
+  entry: Entry,
+  { quantity }: Pour,
+  prep: Entry,
+  parts: readonly PrepPour[],
+  settings: Settings,
+): number | undefined {
   const unit = quantity!.unit?.unit;
-  const batch = computedPrep(house, prep);
-  const [massG, volumeMl] = [batch.value("massG"), batch.value("volumeMl")];
-  if (unit?.dimension === "part") return entry.kind === "drink" && volumeMl ? quantity!.value! / volumeMl : undefined;
+  if (unit?.dimension === "part") {
+    const poured = parts.map(({ part }) => ("ml" in part.amount ? (numberIn(part.amount.ml) ?? Number.NaN) : Number.NaN));
+    return entry.kind === "drink" ? quantity!.value! / poured.reduce((sum, ml) => sum + ml, 0) : undefined;
+  }
   if (unit?.dimension !== "mass" && unit?.dimension !== "volume") return undefined;
-  const size = quantity!.value! * sizeOf(unit, undefined, settings).value;
-  const whole = unit.dimension === "mass" ? massG : volumeMl;
-  return whole ? size / whole : undefined;
+  const whole = computedPrep(house, prep).value(unit.dimension === "mass" ? "massG" : "volumeMl");
+  return whole ? (quantity!.value! * sizeOf(unit, undefined, settings).value) / whole : undefined;
 }
 
 /** What makes a prep up to so many grams is what the others leave of them. */

@@ -50,3 +50,9 @@ export function isComment(line: Line | undefined): boolean {
 export function commentBehind({ text, comment }: Line): string {
   return comment ? `  ${text.slice(comment.start)}` : "";
 }
+
+/** Whether an `or` binds to the pour on a line: across comments and blank lines. */
+export function hasAlternative(entry: Entry, line: number): boolean {
+  const below = entry.lines.slice(line + 1).find(({ content }) => content.kind !== "comment" && content.kind !== "blank");
+  return below?.content.kind === "or";
+}
