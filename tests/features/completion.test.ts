@@ -214,6 +214,20 @@ describe("as the texts stand", () => {
     expect(labels(fixture)).toEqual([]);
   });
 
+  test("typing in a drink lays out no names anew and computes no other entry", () => {
+    const drinks = Array.from({ length: 50 }, (_, number) => `drink Fog ${number}\n  50 ml dry gin\n`).join("\n");
+    const fixture = fixtureOf("drink Slip\n  50 ml d<>");
+    set(fixture, drinks);
+    expect(labels(fixture)[0]).toBe("dry gin");
+    for (const typed of ["  50 ml dr", "  dr", "  50 "]) {
+      fixture.house.setDocument({ ...fixture.document, tree: read(`drink Slip\n${typed}`) });
+      const before = fixture.house.memo.computed;
+      const position = { line: 1, character: typed.length };
+      expect(completion(fixture.house, fixture.house.document(fixture.document.uri)!, position).items.length).toBeGreaterThan(0);
+      expect(fixture.house.memo.computed).toBe(before);
+    }
+  });
+
   test("a long list says that it is not whole; the letters typed bring up the rest", () => {
     const many = Array.from({ length: 600 }, (_, number) => `stock quay ${number} gin\n`).join("\n");
     const fixture = fixtureOf("drink Slip\n  50 ml quay <>");

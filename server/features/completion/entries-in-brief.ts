@@ -12,7 +12,7 @@ import { assessPrepEntry } from "../../house/prep.ts";
 import { settingsOf } from "../../house/settings.ts";
 import { showList, showTemperature, showValue, showVolume, showWeight } from "../../house/show.ts";
 import { stockFacts } from "../../house/stock.ts";
-import { quantityText } from "../../house/usage.ts";
+import { quantityText } from "../../house/written.ts";
 
 /** `spirit, 43 % vol, 26.50 per 700 ml`; a drink's strength and what it pours; plain text. */
 export function inBrief(house: House, entry: Entry): string {

@@ -9,17 +9,17 @@ import { standardDrinks } from "../../engine/standard-drinks.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import { type Settings, settingsOf, severities } from "../../house/settings.ts";
 import { rules } from "../../rules/all.ts";
-import { statusOf, unitsOf } from "../../rules/field-values.ts";
+import { statusOf } from "../../rules/field-values.ts";
 import { namedIn } from "../mentions.ts";
 import type { About } from "./about.ts";
+import { behindNumber } from "./field-units.ts";
 import { glassWords } from "./glass-words.ts";
 import { namesFor } from "./names.ts";
 import { type Asked, type Group, inOrder, lineEnd, listEnd, near, type Offer } from "./offer.ts";
 import { countryNames, currencyNames } from "./platform.ts";
 import { inMethod } from "./steps.ts";
 import { temperaturesAt } from "./temperatures.ts";
-import { unitGroup } from "./units.ts";
-import { numberAt, type ValueAt, valueAt, wordStart } from "./values.ts";
+import { type ValueAt, valueAt, wordStart } from "./values.ts";
 
 export function inField(asked: Asked, { name }: FieldLine): Group[] {
   const { entry, before } = asked;
@@ -31,34 +31,6 @@ export function inField(asked: Asked, { name }: FieldLine): Group[] {
   if (field.shape === "name") return [{ start: from, until: lineEnd, ...namesFor(asked, namedIn[field.name] ?? [], before.slice(from)) }];
   const at = field.shape === "text" ? { start: from, part: before.slice(from), first: true, from } : valueAt(before, from);
   return behindNumber(asked, field, at) ?? tailOf(asked, field, at) ?? [headOf(asked, field, at)];
-}
-
-// Behind a number
-
-const contents = ["g/100 ml", "g/100 g", "mg/100 g", "mg/100 ml", "g/l"];
-const windowUnits: Readonly<Record<string, readonly string[]>> = { strength: ["%"], dilution: ["%"], ratio: [] };
-const unitsByName: Readonly<Record<string, readonly string[]>> = {
-  ...unitsOf,
-  scale: ["g", "mg"],
-  each: ["g", "ml"],
-  yield: ["ml", "g", "l", "kg"],
-  keeps: ["hour", "day", "week", "month"],
-  caffeine: ["mg/100 g", "mg/100 ml"],
-};
-
-function behindNumber(asked: Asked, field: Field, { start }: ValueAt): Group[] | undefined {
-  const number = numberAt(asked.before, start);
-  if (!number) return undefined;
-  const units = unitsFor(field).filter((id) => findUnit(id));
-  // What follows a count or a price is no unit.
-  return units.length > 0 ? [unitGroup(asked, number.start, units)] : undefined;
-}
-
-function unitsFor({ name, shape }: Field): readonly string[] {
-  if (shape === "percent") return ["%"];
-  if (shape === "temperature") return ["C", "F"];
-  if (shape === "window") return windowUnits[name] ?? ["g/100 ml"];
-  return unitsByName[name] ?? (shape === "content" ? contents : []);
 }
 
 // Behind the first word or the amount
