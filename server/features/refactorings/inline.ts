@@ -141,11 +141,15 @@ function amountText(amount: Amount, factor: number, { quantity }: Pour, { pour }
   const value = numberIn(isVolume ? amount.ml : amount.g);
   if (value === undefined || pour.quantity?.upTo !== undefined || pour.quantity?.about) return undefined;
   if (quantity!.unit!.unit.dimension === "part") return isVolume ? inUnit(value * factor, "part", undefined) : undefined;
+  // Less than a scale shows is written as people say it.
+  if (!isVolume && value * factor < leastG) return `${writtenExactly(Number((1000 * value * factor).toPrecision(4)), "ml")} mg`;
   const own = quantity!.unit!.unit;
   const id = !isVolume ? "g" : isMeasured(own) && ["ml", "cl", "oz"].includes(own.id) ? (own.id as TargetId) : settings.units;
   const unit = findUnit(id)!;
   return inUnit((value * factor) / sizeOf(unit, undefined, settings).value, id, stepOf(unit, settings));
 }
+
+const leastG = 0.1;
 
 /** In four digits, or as the bar measures where that is as good as the same. */
 function inUnit(amount: number, id: TargetId | "part", step: number | undefined): string {

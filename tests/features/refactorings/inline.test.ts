@@ -32,6 +32,11 @@ describe("write out a prep", () => {
       "  2 g sea salt\n  8 g water\n",
     ));
 
+  test("what no scale shows is told in milligrams", () =>
+    expect(apply("prep saline\n  1 g sea salt\n  99 g water\n\ndrink Slip\n  2 g sal<>ine\n", inline)).toContain(
+      "  20 mg sea salt\n  1.98 g water\n",
+    ));
+
   test("parts in a drink, and a prep in a prep", () => {
     const mix = "prep mix\n  2 parts sweet vermouth\n  1 part fino sherry\n\n";
     expect(apply(`${mix}drink Slip\n  total: 90 ml\n  3 parts m<>ix\n  1 part gin\n`, inline)).toContain(
