@@ -1,6 +1,6 @@
 /**
  * What names mean, as colours: what only the house knows. Keywords, numbers, notes, prose and comments are
- * coloured by the grammar already and get no token.
+ * coloured by the grammar already and get no token, but in an editor that has none.
  *
  * A name that nobody declared looks like the text that it is; a rule says so in words.
  */
@@ -12,6 +12,7 @@ import type { House } from "../house/house.ts";
 import { menuEntryOf } from "../house/menu.ts";
 import type { Scope } from "../house/scope.ts";
 import { type Mention, mentionsIn, namedIn, ownNames } from "./mentions.ts";
+import { syntaxTokens, syntaxTypes } from "./syntax-tokens.ts";
 
 /** What each kind of entry looks like, by the types that every editor's theme knows. One row each. */
 const typeOfKind: Readonly<Partial<Record<Entry["kind"], string>>> = {
@@ -27,7 +28,9 @@ const typeOfKind: Readonly<Partial<Record<Entry["kind"], string>>> = {
 /** A name that nobody declared. */
 const unknownType = "string";
 
-export const tokenTypes: readonly string[] = [...new Set([...Object.values(typeOfKind), unknownType])];
+/** What names can be. */
+export const nameTypes: readonly string[] = [...new Set([...Object.values(typeOfKind), unknownType])];
+export const tokenTypes: readonly string[] = [...nameTypes, ...syntaxTypes];
 /** Where it is declared; that only the built-in larder declares it. */
 export const tokenModifiers = ["declaration", "defaultLibrary"] as const;
 
@@ -38,8 +41,11 @@ interface Token extends Span {
   readonly modifiers: number;
 }
 
-/** The tokens of a text, or of the entries that a range touches, as the protocol packs them. */
-export function semanticTokens(house: House, document: SpecDocument, range?: Range): number[] {
+/**
+ * The tokens of a text, or of the entries that a range touches, as the protocol packs them; of names alone,
+ * or with `syntax` of all that is coloured.
+ */
+export function semanticTokens(house: House, document: SpecDocument, range?: Range, syntax = false): number[] {
   const { entries, starts } = document.tree;
   const data: number[] = [];
   let line = 0;
@@ -47,7 +53,7 @@ export function semanticTokens(house: House, document: SpecDocument, range?: Ran
   for (const [index, entry] of entries.entries()) {
     const start = starts[index]!;
     if (range && (start > range.end.line || start + entry.lines.length <= range.start.line)) continue;
-    for (const token of tokensOf(house, entry)) {
+    for (const token of syntax ? allTokensOf(house, entry) : tokensOf(house, entry)) {
       const at = start + token.line;
       // Packed as they are, nobody after this can move them.
       const from = token.start + (document.margins?.[at]?.length ?? 0);
@@ -88,8 +94,27 @@ function tokensOf(house: House, entry: Entry): readonly Token[] {
       ...known.map((mention) => tokenOf(house, mention)),
       ...unknown,
     ];
-    return tokens.filter(({ start, end }) => end > start).sort((one, other) => one.line - other.line || one.start - other.start);
+    return tokens.filter(({ start, end }) => end > start).sort(byPlace);
   });
+}
+
+/** With the text's own parts around the names, and between them. */
+function allTokensOf(house: House, entry: Entry): readonly Token[] {
+  return house.recall(entry, "all tokens", () => {
+    const names = tokensOf(house, entry);
+    const parts = syntaxTokens(entry)
+      .filter((part) => !names.some((name) => name.line === part.line && name.start < part.end && part.start < name.end))
+      .map(({ line, start, end, type }): Token => ({ line, start, end, type: tokenTypes.indexOf(type), modifiers: 0 }));
+    const inOrder = [...names, ...parts].sort(byPlace);
+    return inOrder.filter(({ line, start, end }, index) => {
+      const before = inOrder[index - 1];
+      return end > start && (before?.line !== line || before.end <= start);
+    });
+  });
+}
+
+function byPlace(one: Token, other: Token): number {
+  return one.line - other.line || one.start - other.start;
 }
 
 /** In what is computed nowhere a name that means nothing is no slip. */
@@ -121,7 +146,8 @@ function calledForOn(house: House, scope: Scope, content: Content): readonly Spa
       return reading ? [...poured(reading.out.name), ...poured(reading.in.name)] : [];
     }
     case "menu": {
-      const name = menuEntryOf(house, scope, content)?.name ?? (content.priced?.sure ? content.priced.name : content.whole);
+      // Where nobody knows the drink, its last number is rather a price.
+      const name = menuEntryOf(house, scope, content)?.name ?? content.priced?.name ?? content.whole;
       return name ? [{ start: name.quoted?.start ?? name.start, end: name.end }] : [];
     }
     case "field": {

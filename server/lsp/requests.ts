@@ -138,7 +138,7 @@ export const requests: readonly RequestRow[] = [
     answer: ({ document, params }) => selectionRanges(document, params.positions),
   }),
   ofText(SemanticTokensRequest.type, {
-    does: "what each name means: bought, made here, a drink, only the larder's, unknown; the rest is the grammar's",
+    does: "what each name means: bought, made here, a drink, only the larder's, unknown; the rest for a client that does not say `augmentsSyntaxTokens`",
     announces: {
       semanticTokensProvider: {
         legend: { tokenTypes: [...tokenTypes], tokenModifiers: [...tokenModifiers] },
@@ -147,17 +147,19 @@ export const requests: readonly RequestRow[] = [
       },
     },
     empty: null,
-    answer: ({ house, document, tokens }) => tokens.full(document.uri, semanticTokens(house, document)),
+    answer: ({ house, document, tokens, client }) =>
+      tokens.full(document.uri, semanticTokens(house, document, undefined, !hasGrammar(client()))),
   }),
   ofText(SemanticTokensDeltaRequest.type, {
     does: "what of them has changed since an answer",
     empty: null,
-    answer: ({ house, document, params, tokens }) => tokens.since(document.uri, params.previousResultId, semanticTokens(house, document)),
+    answer: ({ house, document, params, tokens, client }) =>
+      tokens.since(document.uri, params.previousResultId, semanticTokens(house, document, undefined, !hasGrammar(client()))),
   }),
   ofText(SemanticTokensRangeRequest.type, {
     does: "those of the entries that a range touches",
     empty: null,
-    answer: ({ house, document, params }) => ({ data: semanticTokens(house, document, params.range) }),
+    answer: ({ house, document, params, client }) => ({ data: semanticTokens(house, document, params.range, !hasGrammar(client())) }),
   }),
   ofText(InlayHintRequest.type, {
     does: "what a drink comes to, behind its name; what parts come to; the other system's units",
@@ -231,6 +233,11 @@ export const requests: readonly RequestRow[] = [
 /** The editor's own wish for amounts; absent where it is the house's. */
 function unitsIn({ units }: EditorSettings): Measure["units"] | undefined {
   return units === "house" ? undefined : units;
+}
+
+/** Whether the editor colours the text by a grammar, and lays our tokens over that. */
+function hasGrammar({ textDocument }: ClientCapabilities): boolean {
+  return textDocument?.semanticTokens?.augmentsSyntaxTokens === true;
 }
 
 /** Whether the editor has a command that no protocol promises. */

@@ -31,11 +31,13 @@ function unpacked(data: readonly number[]): Token[] {
 }
 
 /** Each token of the text as `name ‹look›`, line by line. */
-function shown(text: string): string[] {
+function shown(text: string, syntax = false): string[] {
   const house = houseOf(text);
   const document = house.document(`${root}/spec.drink`)!;
   const lines = print(document.tree).split("\n");
-  return unpacked(semanticTokens(house, document)).map(({ line, start, end, looks }) => `${lines[line]!.slice(start, end)} ‹${looks}›`);
+  return unpacked(semanticTokens(house, document, undefined, syntax)).map(
+    ({ line, start, end, looks }) => `${lines[line]!.slice(start, end)} ‹${looks}›`,
+  );
 }
 
 /** What is declared elsewhere: some bought, some made here, a drink. */
@@ -85,7 +87,7 @@ describe("names look like what they mean", () => {
       "pot ‹struct.declaration›",
       "fizz ‹interface.declaration›",
       "Card ‹namespace.declaration›",
-      "Nothing 9 ‹string›",
+      "Nothing ‹string›",
     ]));
 
   test("a menu's drinks, known or not, without their prices", () =>
@@ -97,6 +99,21 @@ describe("names look like what they mean", () => {
   test("what is computed nowhere has no unknown names", () =>
     expect(shown(`cocktail Lantern\n  50 ml aged rum\n  50 ml moonlight\n${shelf}`)).toEqual(["aged rum ‹variable›"]));
 });
+
+test("for an editor without a grammar the rest of the text, too", () =>
+  expect(
+    shown(
+      "drink One # first\n  from: Two\n  story: Once\n    upon\n  method: shake 12 s\n  about 50 ml aged rum, frozen\n  30 ml 12 year rye\n  swap gin for top soda water\nmenu Card\n  section Early\n  - Two 12.50\n",
+      true,
+    ).map((token) => token.replace(/\.\w+›/, "›")),
+  ).toEqual([
+    ...["drink ‹keyword›", "One ‹class›", "# first ‹comment›", "from ‹property›", "Two ‹string›"],
+    ...["story ‹property›", "Once ‹string›", "upon ‹string›", "method ‹property›", "12 ‹number›", "s ‹keyword›"],
+    ...["about ‹keyword›", "50 ‹number›", "ml ‹keyword›", "aged rum ‹variable›"],
+    ...["30 ‹number›", "ml ‹keyword›", "12 year rye ‹string›"],
+    ...["swap ‹keyword›", "gin ‹variable›", "top ‹keyword›", "soda water ‹variable›"],
+    ...["menu ‹keyword›", "Card ‹namespace›", "section ‹keyword›", "Early ‹string›", "Two ‹string›", "12.50 ‹number›"],
+  ]));
 
 test("in a Markdown file they stand where the file has them", () => {
   const text = "# Slack Water\n\n- One:\n\n  ```drink\n  drink One\n    1 ml gin\n  ```\n";

@@ -7,7 +7,8 @@ const textDocument = { uri: card };
 const text = "drink Slip\n  60 ml moonlight\n  20 ml lemon juice\n";
 
 test("tokens of a text, of a range, and of what changed since", async () => {
-  const client = await start();
+  const semanticTokens = { requests: {}, tokenTypes: [], tokenModifiers: [], formats: [], augmentsSyntaxTokens: true };
+  const client = await start({ params: { capabilities: { textDocument: { semanticTokens } } } });
   await client.open(card, text);
   const { legend } = client.capabilities().semanticTokensProvider!;
   const looks = (data: readonly number[]) => data.flatMap((type, at) => (at % 5 === 3 ? legend.tokenTypes[type]! : []));
@@ -31,6 +32,15 @@ test("tokens of a text, of a range, and of what changed since", async () => {
     previousResultId: whole.resultId,
   });
   expect(looks(old.data)).toEqual(["class", "string", "variable"]); // not the last answer: the whole
+});
+
+test("an editor without a grammar gets the rest of the text, too", async () => {
+  const client = await start();
+  await client.open(card, text);
+  const { legend } = client.capabilities().semanticTokensProvider!;
+  const { data } = await client.request<SemanticTokens>("textDocument/semanticTokens/full", { textDocument });
+  const looks = data.flatMap((type, at) => (at % 5 === 3 ? legend.tokenTypes[type]! : []));
+  expect(looks.slice(0, 5)).toEqual(["keyword", "class", "number", "keyword", "string"]);
 });
 
 test("what is declared elsewhere has the client ask again", async () => {
