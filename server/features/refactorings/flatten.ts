@@ -107,9 +107,10 @@ function alternativeText(house: House, entry: Entry, pour: FlatPour, one: Altern
   const own = line.content.kind === "or" ? line.content.pour : undefined;
   if (!own || !sameIngredient(one, flatPour(house, house.scopeOf(entry), entry, 0, own).ingredient)) return undefined;
   if (own.quantity || isSameAmount(one.quantity, pour.quantity)) return line.text.trim();
-  // It took the amount of what its pour was when it was written.
+  // It took the amount of what its pour was when it was written; of none there is nothing to write.
+  if (!one.quantity) return undefined;
   const name = line.text.slice(own.name!.quoted?.start ?? own.name!.start, own.end);
-  return `or ${quantityText(one.quantity!)} ${name}${commentBehind(line)}`;
+  return `or ${quantityText(one.quantity)} ${name}${commentBehind(line)}`;
 }
 
 function isSameAmount(one: Quantity | undefined, other: Quantity | undefined): boolean {

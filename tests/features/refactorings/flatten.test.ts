@@ -82,6 +82,11 @@ describe("flatten a riff", () => {
     expect(titles("drink S<>lip\n  50 ml gin\n")).not.toContain(flat);
   });
 
+  test("not where an alternative has no amount and would take the riff's", () =>
+    expect(
+      titles("drink Slip\n  top soda water\n    or tonic water\n\ndrink E<>bb\n  from: Slip\n  top to 90 ml soda water\n"),
+    ).not.toContain(flat));
+
   test("not where what bubbles takes the place of what is shaken: no line says that it is", () =>
     expect(titles(`${sour}\ndrink E<>bb\n  from: Slip\n  swap simple syrup for soda water\n`)).not.toContain(flat));
 
