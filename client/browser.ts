@@ -33,5 +33,6 @@ function isUp(worker: Worker): Promise<void> {
   return new Promise((resolve, reject) => {
     worker.onmessage = resolve;
     worker.onerror = ({ message }) => reject(new Error(`The server's worker did not come up: ${message}`));
+    setTimeout(() => reject(new Error("The server's worker has said nothing for a minute.")), 60_000);
   });
 }
