@@ -9,6 +9,7 @@ import { documents } from "./documents.ts";
 import { answerForFiles } from "./files.ts";
 import { newHouse } from "./new-house.ts";
 import { newSpec } from "./new-spec.ts";
+import { convert, refactor, refactorings, scale } from "./refactor.ts";
 import { showReferences } from "./references.ts";
 import { say } from "./say.ts";
 import { type ServerStatus, showStatus } from "./status.ts";
@@ -29,13 +30,20 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
     status,
     answerForFiles(client),
     showReferences(client),
-    client.onDidChangeState(({ newState }) => status.set(newState)),
+    client.onDidChangeState(({ newState }) => {
+      status.set(newState);
+      // Menus of a Markdown text show what a spec can have done to it only where specs are served.
+      void vscode.commands.executeCommand("setContext", "mutchkin.isServing", newState === State.Running);
+    }),
     vscode.commands.registerCommand("mutchkin.startServer", () => inTurn(start)),
     vscode.commands.registerCommand("mutchkin.stopServer", () => inTurn(stop)),
     vscode.commands.registerCommand("mutchkin.restartServer", () => inTurn(() => stop().then(start))),
     vscode.commands.registerCommand("mutchkin.showOutput", () => output.show()),
     asking("mutchkin.adjust", adjust),
     asking("mutchkin.newHouse", newHouse),
+    asking("mutchkin.scale", scale),
+    asking("mutchkin.convert", convert),
+    ...refactorings.map((name) => asking(`mutchkin.${name}`, refactor(name))),
     vscode.commands.registerCommand("mutchkin.newSpec", newSpec),
   );
   return whenWanted(context.subscriptions, () => inTurn(start));

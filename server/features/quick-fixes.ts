@@ -32,6 +32,16 @@ function fixesAt(house: House, document: SpecDocument, range: Range, findings: r
   });
 }
 
+/** What a command can convert at a range: all that is offered there, else for the whole entry, as on its head. */
+export function conversionsOf(house: House, document: SpecDocument, range: Range): Fix[] {
+  const there = conversionsAt(house, document, range);
+  if (there.length > 0) return there;
+  const head = entryAt(document, range.start.line)?.index;
+  const line = head === undefined ? range.start.line : document.tree.starts[head]!;
+  const start = { line, character: 0 };
+  return conversionsAt(house, document, { start, end: start });
+}
+
 /** On a pour that pour and its drink; on a head the drink and the file; over several lines what they touch. */
 function conversionsAt(house: House, document: SpecDocument, { start, end }: Range): Action[] {
   const first = entryAt(document, start.line);

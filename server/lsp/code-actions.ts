@@ -13,7 +13,8 @@ import {
 import { toWorkspaceEdit } from "../features/edits.ts";
 import { rangeOf } from "../features/place.ts";
 import { quickFixes } from "../features/quick-fixes.ts";
-import { type OfferedRefactoring, refactoringKinds, refactoringsAt } from "../features/refactorings/all.ts";
+import { refactoringKinds, refactoringsAt } from "../features/refactorings/all.ts";
+import type { Offer } from "../features/refactorings/refactoring.ts";
 import type { Refusal } from "../features/rename.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { Finding } from "../house/finding.ts";
@@ -70,13 +71,13 @@ export function resolveCodeAction(action: CodeAction, { workspace, spelling, cli
   return "because" in made ? new ResponseError(LSPErrorCodes.RequestFailed, made.because) : { ...action, edit: made };
 }
 
-function editOf(house: House, { title, edits }: OfferedRefactoring, spelling: Context["spelling"]): WorkspaceEdit | Refusal {
+export function editOf(house: House, { title, edits }: Offer, spelling: Context["spelling"]): WorkspaceEdit | Refusal {
   const made = edits();
   if ("because" in made) return made;
   return toWorkspaceEdit(house, { title, edits: made, safe: false }, spelling) ?? { because: "The text has changed since. Ask again." };
 }
 
-function createsFiles({ workspace }: ClientCapabilities): boolean {
+export function createsFiles({ workspace }: ClientCapabilities): boolean {
   const { documentChanges, resourceOperations } = workspace?.workspaceEdit ?? {};
   return documentChanges === true && (resourceOperations?.includes("create") ?? false);
 }

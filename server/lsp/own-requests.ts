@@ -1,9 +1,12 @@
 /** What is answered beyond the protocol: for commands that ask a person something in between. One row each. */
-import { RequestType, type TextDocumentPositionParams } from "vscode-languageserver";
+import { type Range, RequestType, type TextDocumentIdentifier, type TextDocumentPositionParams } from "vscode-languageserver";
 import { targetsAt, type WayChoice, waysAt } from "../features/adjust.ts";
 import { toWorkspaceEdit } from "../features/edits.ts";
 import { countryChoices, type NewHouse, newHouse, whyNoHouse } from "../features/new-house.ts";
+import { conversionsOf } from "../features/quick-fixes.ts";
+import { refactoringNamed } from "../features/refactorings/all.ts";
 import { scaleAt } from "../features/refactorings/scale.ts";
+import { createsFiles, editOf } from "./code-actions.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
 import { canonical } from "./workspace.ts";
 
@@ -19,7 +22,42 @@ interface ScaleParams extends TextDocumentPositionParams {
   readonly to: string;
 }
 
+interface ConvertParams {
+  readonly textDocument: TextDocumentIdentifier;
+  readonly range: Range;
+}
+
+interface RefactorParams extends ConvertParams {
+  readonly name: string;
+}
+
 export const ownRequests: readonly RequestRow[] = [
+  ofText(new RequestType<RefactorParams, unknown, void>("mutchkin/refactor"), {
+    does: "our own: what a refactoring of a `name` can do at a `range` or for the whole entry there, as `choices` with a `title` and an `edit`; else a `problem`",
+    empty: null,
+    answer: ({ house, document, params: { range, name }, spelling, client }) => {
+      const offers = refactoringNamed(house, document, range, name, createsFiles(client()));
+      if ("because" in offers) return { choices: [], problem: offers.because };
+      const choices = offers.map((offer) => ({ title: offer.title, made: editOf(house, offer, spelling) }));
+      const refused = choices.flatMap(({ made }) => ("because" in made ? [made.because] : []));
+      const done = choices.flatMap(({ title, made }) => ("because" in made ? [] : [{ title, edit: made }]));
+      return { choices: done, ...(done.length === 0 && { problem: refused[0] }) };
+    },
+  }),
+  ofText(new RequestType<ConvertParams, unknown, void>("mutchkin/convert"), {
+    does: "our own: the conversions of a drink, a prep or a file at a `range`, as `choices` with a `title` and an `edit`; else a `problem`",
+    empty: null,
+    answer: ({ house, document, params: { range }, spelling }) => {
+      const choices = conversionsOf(house, document, range).flatMap((fix) => {
+        const edit = toWorkspaceEdit(house, fix, spelling);
+        return edit ? [{ title: fix.title, edit }] : [];
+      });
+      return {
+        choices,
+        ...(choices.length === 0 && { problem: "Put the cursor in a drink or a prep with amounts that can be written otherwise." }),
+      };
+    },
+  }),
   ofText(new RequestType<ScaleParams, unknown, void>("mutchkin/scale"), {
     does: "our own: the edit that scales the drink or the prep at a `position` to what is typed (`8`, `700 ml`), with its `title`; else a `problem`",
     empty: null,

@@ -20,6 +20,8 @@ import type { Refactoring } from "./refactoring.ts";
 
 /** Offered together: what is not marked yet, and what is. Not in a riff, where a modifier replaces those of the parent's pour. */
 export const markBatched: Refactoring = {
+  name: "markBatched",
+  where: "Put the cursor in a drink with pours that keep in a bottle; a riff is marked in its parent.",
   kind: "refactor.rewrite",
   offers({ house, entry }) {
     if (entry.kind !== "drink" || findFieldIn(entry, "from")) return [];

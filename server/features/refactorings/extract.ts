@@ -35,6 +35,8 @@ interface Taken {
 }
 
 export const extractPrep: Refactoring = {
+  name: "extractPrep",
+  where: "Select two or more pours of one drink or prep that can be mixed ahead: no egg, no fizz, nothing with an alternative.",
   kind: "refactor.extract",
   offers(spot) {
     const { house, entry } = spot;

@@ -9,6 +9,8 @@ import { addBelow, commentBehind, indentOf, isComment, ownEnd, removeLine, repla
 import type { Refactoring } from "./refactoring.ts";
 
 export const flattenRiff: Refactoring = {
+  name: "flattenRiff",
+  where: "Put the cursor in a riff: a drink that names its parent with `from:`.",
   kind: "refactor.inline",
   offers({ house, entry }) {
     const edits = entry.kind === "drink" && findFieldIn(entry, "from") ? flattened(house, entry) : undefined;

@@ -26,6 +26,8 @@ import { namedByRiff } from "./riffs.ts";
 import { isTemperature } from "./temperature.ts";
 
 export const inlinePrep: Refactoring = {
+  name: "inlinePrep",
+  where: "Put the cursor on a pour of something made here, of which only mixing makes it what it is.",
   kind: "refactor.inline",
   offers({ house, entry, first, last }) {
     const content = entry.lines[first]!.content;

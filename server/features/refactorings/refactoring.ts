@@ -28,6 +28,10 @@ export interface Offer {
 
 /** One file each; listed in `all.ts`. */
 export interface Refactoring {
+  /** What an editor's command calls it by. */
+  readonly name: string;
+  /** Where it can be asked for, in words for whoever asked elsewhere. */
+  readonly where: string;
   readonly kind: RefactoringKind;
   /** Asked on every move of the cursor: no more than the entry's own lines and what its names mean may be looked at. */
   readonly offers: (spot: Spot) => readonly Offer[];

@@ -6,6 +6,8 @@ import { freshName, nameInField } from "./names.ts";
 import type { Refactoring } from "./refactoring.ts";
 
 export const makeRiff: Refactoring = {
+  name: "makeRiff",
+  where: "Put the cursor in a drink: the riff is of that one.",
   kind: "refactor.extract",
   offers({ house, entry }) {
     const name = entry.kind === "drink" && entry.name?.text;

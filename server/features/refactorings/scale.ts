@@ -24,6 +24,8 @@ import { scaled, servesIn } from "./scaled.ts";
 type Size = { readonly serves: number } | { readonly ml: number };
 
 export const scale: Refactoring = {
+  name: "scale",
+  where: "Put the cursor in a drink or a prep that states its amounts.",
   kind: "refactor.rewrite",
   offers(spot) {
     const { house, entry } = spot;

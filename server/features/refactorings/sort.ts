@@ -19,6 +19,8 @@ import { isComment, replaceLine } from "./lines.ts";
 import type { Refactoring } from "./refactoring.ts";
 
 export const sortPours: Refactoring = {
+  name: "sortPours",
+  where: "Put the cursor in a drink whose pours are not in the house's order yet.",
   kind: "refactor.rewrite",
   offers({ house, entry }) {
     if (entry.kind !== "drink" || isPouredInOrder(house, entry)) return [];

@@ -13,6 +13,8 @@ import { isComment, ownEnd, removeLine } from "./lines.ts";
 import type { Refactoring } from "./refactoring.ts";
 
 export const splitFile: Refactoring = {
+  name: "splitFile",
+  where: "Put the cursor on the head of an entry, in a spec file that holds several.",
   kind: "refactor.move",
   offers({ house, document, entry, first, createsFiles }) {
     const onHead = entry.lines[first]?.content.kind === "entry";
