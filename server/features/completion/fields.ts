@@ -83,7 +83,7 @@ type Values = (asked: Asked, field: Field, at: ValueAt) => Offer[];
 const byName: Readonly<Record<string, Values>> = {
   country: () => standardDrinks.map(({ country }) => named({ what: "country", name: country }, countryNames.of(country))),
   currency: () => [...currencyCodes].map((code) => named({ what: "currency", name: code }, currencyNames.of(code))),
-  ounce: (_asked, field) => ["us", "imperial", field.example].map((name) => word({ what: "choice", name, of: "house ounce" })),
+  ounce: (_asked, field) => inOrder(["us", "imperial", field.example].map((name) => word({ what: "choice", name, of: "house ounce" }))),
   severity: () => rules.map(({ code }) => wordOffer(code, { what: "rule", name: code }, `${code} `)),
   status: ({ entry }) => statusOf(entry.kind as EntryKind).map((name) => word({ what: "choice", name, of: `${entry.kind} status` })),
 };

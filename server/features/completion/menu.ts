@@ -61,7 +61,7 @@ export function sectionTitles(asked: Asked, start: number): Group {
         kind: CompletionItemKind.Text,
         near: near.usual,
         used,
-        about: { what: "written", name: text },
+        about: { what: "written", name: text, of: "menu section" },
       }),
     );
   return { start, until: lineEnd, offers };

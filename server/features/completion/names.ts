@@ -80,7 +80,7 @@ type Count = (called: Called) => number;
 /** Where ingredients are wanted, drinks may stand too. */
 function usualNear({ nameClass, alias, larder }: Called, classes: readonly NameClass[]): number {
   if (larder) return alias ? near.last : near.larder;
-  return nameClass === "drink" && classes[0] === "ingredient" ? near.drink : near.own;
+  return alias || (nameClass === "drink" && classes[0] === "ingredient") ? near.drink : near.own;
 }
 
 /** Every name of a class that is visible from a scope, the house's own first, then by the alphabet. */

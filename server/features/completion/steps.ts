@@ -41,9 +41,10 @@ function stepsFor({ usage, entry }: Asked): Offer[] {
     };
   });
   const there = new Set(offers.map(({ label }) => plain(label)));
-  for (const [index, { words, process }] of techniques.entries()) {
+  for (const [index, technique] of techniques.entries()) {
+    const { words } = technique;
     if (there.has(words[0]!)) continue;
-    const isHere = (process !== undefined) === (entry.kind === "prep");
+    const isHere = (technique.process !== undefined) === (entry.kind === "prep");
     offers.push({
       label: words[0]!,
       kind: CompletionItemKind.Function,
@@ -72,17 +73,19 @@ function inStep(asked: Asked, technique: Technique, from: number): Group[] {
   return [{ start, until: listEnd, offers: inOrder(offers) }];
 }
 
-function unitsIn({ id, dilutes, brings, chill, process }: Technique, rest: string): string[] {
+function unitsIn(technique: Technique, rest: string): string[] {
+  const { id, dilutes, brings, chill } = technique;
   if (/\b(?:with|over|on)\s+[^,]*$/i.test(rest)) return ["g"];
   if (dilutes) return ["%"];
   if (id === "carbonate") return ["vol"];
-  if (process?.boils) return ["ml", "g", "min"];
+  if (technique.process?.boils) return ["ml", "g", "min"];
   if (brings) return /\bat\b/i.test(rest) ? ["C", "F"] : ["C", "F", "min", "hour", "day"];
   return [...(chill?.roundS ? ["times"] : []), "s", "min", ...(chill ? [] : ["hour", "day", "week"])];
 }
 
 /** What may stand behind a technique and does not yet: its usual time, its ice, its degrees. */
-function followers(asked: Asked, { id, chill, iceInGlass, dilutes, brings, process }: Technique, rest: string): string[] {
+function followers(asked: Asked, technique: Technique, rest: string): string[] {
+  const { id, chill, iceInGlass, dilutes, brings } = technique;
   const settings = settingsOf(asked.house, asked.scope);
   const ices = namesIn(asked.house, asked.scope, "ice").flatMap(({ name, alias }) => (alias ? [] : [name]));
   const isTimed = /\d\s*(?:s|sec|seconds?|min|minutes?|hours?|times)\b/i.test(rest);
@@ -93,10 +96,10 @@ function followers(asked: Asked, { id, chill, iceInGlass, dilutes, brings, proce
     found.push(`${chill.usualS} s`);
   }
   if (!isIced && chill && !iceInGlass) found.push(...ices.map((ice) => `with ${ice}`));
-  if (!isIced && ((chill && iceInGlass) || process?.strains)) found.push(...ices.map((ice) => `over ${ice}`));
+  if (!isIced && ((chill && iceInGlass) || technique.process?.strains)) found.push(...ices.map((ice) => `over ${ice}`));
   if (dilutes && !/%/.test(rest)) found.push("25 %");
   if (brings && !/\bat\s/i.test(rest)) found.push(...places.map(({ setting }) => `at ${Number(settings[setting].value.toFixed(1))} C`));
   if (id === "carbonate" && !/\bvol/i.test(rest)) found.push("to 3 vol");
-  if (process?.boils && !/\b(?:to|by)\s/i.test(rest)) found.push("by half", "to 300 ml");
+  if (technique.process?.boils && !/\b(?:to|by)\s/i.test(rest)) found.push("by half", "to 300 ml");
   return found;
 }
