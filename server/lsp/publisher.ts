@@ -107,12 +107,21 @@ export class Publisher {
     if (this.pulled) this.options.connection.languages.diagnostics.refresh().catch(() => undefined); // A client may not take it.
   }
 
+  /** Resolves once nothing holds it, or the token is cancelled; absent where nothing does. */
+  settled(token: CancellationToken): Promise<void> | undefined {
+    return this.holds === 0 ? undefined : this.untilReleased(token);
+  }
+
+  private async untilReleased(token: CancellationToken): Promise<void> {
+    while (this.holds > 0 && !token.isCancellationRequested) await this.changed(token);
+  }
+
   async documentReport(
     uri: string,
     previous: string | undefined,
     token: CancellationToken,
   ): Promise<DocumentDiagnosticReport | ResponseError<void>> {
-    await this.started(token);
+    await this.settled(token);
     if (token.isCancellationRequested) return cancelled();
     const document = this.options.workspace.document(uri);
     if (!document) return { kind: DocumentDiagnosticReportKind.Full, items: [] };
@@ -126,7 +135,7 @@ export class Publisher {
     params: WorkspaceDiagnosticParams,
     token: CancellationToken,
   ): Promise<WorkspaceDiagnosticReport | ResponseError<void>> {
-    await this.started(token);
+    await this.settled(token);
     const previous = new Map(params.previousResultIds.map(({ uri, value }) => [uri, value]));
     for (let first = true; ; first = false) {
       const items = await this.newsSince(previous, token);
@@ -231,10 +240,6 @@ export class Publisher {
   private wake(): void {
     for (const resolve of this.waiting) resolve();
     this.waiting.clear();
-  }
-
-  private async started(token: CancellationToken): Promise<void> {
-    while (this.holds > 0 && !token.isCancellationRequested) await this.changed(token);
   }
 
   private changed(token: CancellationToken): Promise<void> {

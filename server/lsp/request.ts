@@ -16,6 +16,7 @@ import { inward, outward } from "../features/margins.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import type { Report } from "../rules/run.ts";
+import { asClientTakes } from "./client-edits.ts";
 import type { EditorSettings } from "./settings.ts";
 import type { TokenResults } from "./token-results.ts";
 import type { Workspace } from "./workspace.ts";
@@ -28,6 +29,8 @@ export interface Context {
   readonly settingsFor: (uri: string) => EditorSettings;
   /** The client's own spelling of a URI. */
   readonly spelling: (uri: string) => string;
+  /** Resolves once all files are read that are being read; absent where none is. */
+  readonly settled: (token: CancellationToken) => Promise<void> | undefined;
   /** What the client said that it can do; nothing before `initialize`. */
   readonly client: () => ClientCapabilities;
   /** Where the rules are explained, as a URI without a fragment; absent where that is not shipped. */
@@ -59,6 +62,8 @@ interface OfHouse<P> extends Context {
 interface Row<A, R> {
   readonly does: string;
   readonly announces?: ServerCapabilities | ((client: ClientCapabilities) => ServerCapabilities);
+  /** It rests on the text alone, or would rather be early than whole: what others declare is not waited for. */
+  readonly atOnce?: boolean;
   /** The answer where there is nothing to say, and after a fault. */
   readonly empty: R;
   readonly answer: (asked: A) => R | ResponseError<void>;
@@ -74,7 +79,7 @@ export function ofText<P extends { textDocument: TextDocumentIdentifier }, R, E>
     const inside = document?.margins ? inward(params, document.margins) : params;
     if (!document || !inside) return empty;
     const answered = answer({ ...context, house: context.workspace.house, document, params: inside });
-    return answered instanceof ResponseError ? answered : outward(answered, document.margins, context.workspace);
+    return answered instanceof ResponseError ? answered : told(answered, document, context);
   });
 }
 
@@ -82,13 +87,18 @@ export function ofText<P extends { textDocument: TextDocumentIdentifier }, R, E>
 export function ofHouse<P, R, E>(type: RequestType<P, R, E>, { empty, answer, ...row }: Row<OfHouse<P>, R>): RequestRow {
   return rowOf(type, row, empty, (params, context) => {
     const answered = answer({ ...context, house: context.workspace.house, params });
-    return answered instanceof ResponseError ? answered : outward(answered, undefined, context.workspace);
+    return answered instanceof ResponseError ? answered : told(answered, undefined, context);
   });
+}
+
+/** An answer with the places of the files, in the forms that the client takes. */
+function told<R>(answered: R, document: SpecDocument | undefined, { workspace, client }: Context): R {
+  return asClientTakes(outward(answered, document?.margins, workspace), client());
 }
 
 function rowOf<P, R, E>(
   type: RequestType<P, R, E>,
-  { does, announces }: Pick<Row<never, R>, "does" | "announces">,
+  { does, announces, atOnce }: Pick<Row<never, R>, "does" | "announces" | "atOnce">,
   empty: R,
   answer: (params: P, context: Context) => R | ResponseError<void>,
 ): RequestRow {
@@ -99,13 +109,17 @@ function rowOf<P, R, E>(
     announces: typeof announces === "function" ? announces : () => announces ?? {},
     register: (connection, context) =>
       connection.onRequest(method, (params: P, token: CancellationToken): unknown => {
-        if (token.isCancellationRequested) return new ResponseError(LSPErrorCodes.RequestCancelled, method);
-        try {
-          return answer(params, context);
-        } catch (cause) {
-          context.log(`${method} failed${textIn(params)} and was answered empty`, cause);
-          return empty;
-        }
+        const guarded = () => {
+          if (token.isCancellationRequested) return new ResponseError(LSPErrorCodes.RequestCancelled, method);
+          try {
+            return answer(params, context);
+          } catch (cause) {
+            context.log(`${method} failed${textIn(params)} and was answered empty`, cause);
+            return empty;
+          }
+        };
+        // Half a house would be full of unknown figures, and a rename in it would be half a rename.
+        return (atOnce ? undefined : context.settled(token)?.then(guarded)) ?? guarded();
       }),
   };
 }

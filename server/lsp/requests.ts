@@ -65,12 +65,14 @@ export const requests: readonly RequestRow[] = [
   }),
   ofText(CompletionRequest.type, {
     does: "what could stand at the cursor, the house's own before the larder's",
+    atOnce: true,
     announces: { completionProvider: { triggerCharacters: [" ", ":", "-"], resolveProvider: true } },
     empty: null,
     answer: ({ house, document, params, client }) => completion(house, document, params.position, completionOptions(client())),
   }),
   ofHouse(CompletionResolveRequest.type, {
     does: "an item with its documentation: what it is, how often the house pours it",
+    atOnce: true,
     empty: { label: "" },
     answer: ({ house, params }) => resolveCompletion(house, params),
   }),
@@ -115,6 +117,7 @@ export const requests: readonly RequestRow[] = [
   }),
   ofText(DocumentSymbolRequest.type, {
     does: "the outline: entries with their pours and sections",
+    atOnce: true,
     announces: { documentSymbolProvider: true },
     empty: null,
     answer: ({ document }) => documentSymbols(document),
@@ -127,12 +130,14 @@ export const requests: readonly RequestRow[] = [
   }),
   ofText(FoldingRangeRequest.type, {
     does: "entries, long prose and runs of comments",
+    atOnce: true,
     announces: { foldingRangeProvider: true },
     empty: null,
     answer: ({ document }) => foldingRanges(document),
   }),
   ofText(SelectionRangeRequest.type, {
     does: "word, part, item, line, entry, text",
+    atOnce: true,
     announces: { selectionRangeProvider: true },
     empty: null,
     answer: ({ document, params }) => selectionRanges(document, params.positions),
@@ -200,18 +205,21 @@ export const requests: readonly RequestRow[] = [
   }),
   ofText(DocumentFormattingRequest.type, {
     does: "blanks in their canonical order, in as few edits as do it; a line that does not read is left",
+    atOnce: true,
     announces: { documentFormattingProvider: true },
     empty: null,
     answer: ({ document }) => formatting(document),
   }),
   ofText(DocumentRangeFormattingRequest.type, {
     does: "the same of the lines that a range touches",
+    atOnce: true,
     announces: { documentRangeFormattingProvider: true },
     empty: null,
     answer: ({ document, params }) => formatting(document, params.range),
   }),
   ofText(DocumentOnTypeFormattingRequest.type, {
     does: "the same of the line above a fresh line break",
+    atOnce: true,
     announces: { documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" } },
     empty: null,
     answer: ({ document, params }) => formattingOnType(document, params.position),

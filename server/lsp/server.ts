@@ -1,5 +1,6 @@
 /** The wiring: what the client sends, to the workspace; what it asks for, to the features. One line for each feature. */
 import {
+  type CancellationToken,
   type ClientCapabilities,
   type Connection,
   DidChangeConfigurationNotification,
@@ -144,6 +145,7 @@ export function serve(connection: Connection, environment: Environment, version:
     report,
     settingsFor: (uri: string) => settings.of(uri),
     spelling: (uri: string) => workspace.spelling(uri),
+    settled: (token: CancellationToken) => publisher.settled(token),
     client: () => capabilities,
     rulesPage: environment.rulesPage,
     tokens,

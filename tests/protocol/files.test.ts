@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { FileChangeType } from "vscode-languageserver/node";
+import type { Hover, WorkspaceEdit } from "vscode-languageserver-types";
 import { has, lacks, nothing } from "./findings.ts";
 import { layOut, nowhere, start } from "./start.ts";
 
@@ -134,4 +135,17 @@ test("a document's URI comes back as the client spells it", async () => {
   const odd = "file:///halyard/d%3A/a%2Bb.drink";
   await client.open(odd, drink);
   expect((await client.diagnosticsOf(odd, unknown)).uri).toBe(odd);
+});
+
+test("what is asked while the folder is being read is answered from all of it", async () => {
+  const many = Object.fromEntries(Array.from({ length: 400 }, (_, n) => [`card/tide-${n}.drink`, `drink Tide ${n}\n  50 ml zz rum\n`]));
+  const house = layOut({ ...many, "zz.drink": "stock zz rum\n  kind: spirit\n  abv: 44 %\n" });
+  const client = await start({ folders: [house.folder()] });
+  const uri = house.uriOf("card/tide-7.drink");
+  await client.open(uri, many["card/tide-7.drink"]!);
+  const at = { textDocument: { uri }, position: { line: 1, character: 10 } };
+  const hover = client.request<Hover>("textDocument/hover", at);
+  const rename = client.request<WorkspaceEdit>("textDocument/rename", { ...at, newName: "pier rum" });
+  expect(JSON.stringify((await hover).contents)).toContain("44 % vol");
+  expect((await rename).documentChanges).toHaveLength(401);
 });

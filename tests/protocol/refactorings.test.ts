@@ -3,6 +3,8 @@ import { expect, test } from "vitest";
 import { LSPErrorCodes } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { CodeAction, CreateFile, TextDocumentEdit, WorkspaceEdit } from "vscode-languageserver-types";
+import manifest from "../../package.json";
+import { refactorings } from "../../server/features/refactorings/all.ts";
 import { nowhere, start } from "./start.ts";
 
 const uri = nowhere("card.drink");
@@ -131,4 +133,28 @@ test("to what is typed: an edit with its title, or what is wrong", async () => {
   expect(await scale("six")).toEqual({ problem: expect.stringContaining("“six” is no size") });
   expect(await scale("6", 8)).toEqual({ problem: expect.stringContaining("Ebb is a riff") });
   expect(await scale("6", 0)).toEqual({ problem: expect.stringContaining("Put the cursor in a drink") });
+});
+
+test("a command finds what a refactoring can do for the whole entry, or where it can be asked for", async () => {
+  const client = await start();
+  const uri = nowhere("card.drink");
+  await client.open(uri, "drink Slip\n  method: stir 20 s\n  50 ml gin\n\nmenu Card\n  - Slip 12.50\n");
+  const range = (line: number) => ({ start: { line, character: 0 }, end: { line, character: 0 } });
+  type Choices = { choices: { title: string; edit: WorkspaceEdit }[]; problem?: string };
+  const ask = (name: string, line: number) =>
+    client.request<Choices>("mutchkin/refactor", { textDocument: { uri }, range: range(line), name });
+  for (const { name, where } of refactorings) {
+    const answer = await ask(name, 4);
+    expect(answer.choices.length > 0 ? undefined : answer.problem).toBe(answer.choices.length > 0 ? undefined : where);
+  }
+  const { choices } = await ask("makeRiff", 2);
+  expect(choices.map(({ title }) => title)).toEqual(["Make a riff of Slip"]);
+  expect((await ask("scale", 2)).choices.length).toBeGreaterThan(1);
+  const converted = await client.request<Choices>("mutchkin/convert", { textDocument: { uri }, range: range(2) });
+  expect(converted.choices.map(({ title }) => title).join()).toContain("oz");
+});
+
+test("every refactoring has its command in the palette", () => {
+  const commands = manifest.contributes.commands.map(({ command }) => command);
+  for (const { name } of refactorings) expect(commands).toContain(`mutchkin.${name}`);
 });
