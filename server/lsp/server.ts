@@ -7,15 +7,18 @@ import {
   DidChangeWatchedFilesNotification,
   type InitializeParams,
   type InitializeResult,
+  MessageType,
+  ShowMessageNotification,
   TextDocumentSyncKind,
   WatchKind,
 } from "vscode-languageserver";
+import { URI } from "vscode-uri";
 import { houseFiles } from "../house/house-files.ts";
 import type { Environment } from "./environment.ts";
 import { Publisher } from "./publisher.ts";
 import { Refresher } from "./refresher.ts";
 import { requests } from "./requests.ts";
-import { defaultEditorSettings, type EditorSettings, readSettings } from "./settings.ts";
+import { defaultEditorSettings, type EditorSettings, ownSection, readSettings } from "./settings.ts";
 import { TokenResults } from "./token-results.ts";
 import { canonical, Workspace } from "./workspace.ts";
 
@@ -44,9 +47,10 @@ export function serve(connection: Connection, environment: Environment, version:
 
   connection.onInitialize((params: InitializeParams): InitializeResult => {
     capabilities = params.capabilities;
-    folders = (params.workspaceFolders ?? (params.rootUri ? [{ uri: params.rootUri, name: "" }] : [])).map(({ uri }) => uri);
-    publisher.pulled = capabilities.textDocument?.diagnostic !== undefined;
-    settings.given = (params.initializationOptions as { mutchkin?: unknown } | undefined)?.mutchkin ?? params.initializationOptions;
+    folders = foldersOf(params);
+    // A client that cannot be told to ask again would miss what another file or a setting changes.
+    publisher.pulled = capabilities.textDocument?.diagnostic !== undefined && capabilities.workspace?.diagnostics?.refreshSupport === true;
+    settings.given = ownSection(params.initializationOptions);
     return {
       serverInfo: { name: "Mutchkin", version },
       capabilities: {
@@ -102,16 +106,21 @@ export function serve(connection: Connection, environment: Environment, version:
 
   const readSettingsAgain = async () => {
     const scopes = [undefined, ...folders];
-    let values: unknown[] = scopes.map(() => settings.given);
+    let asked: unknown[] = [];
     if (capabilities.workspace?.configuration) {
       const items = scopes.map((scopeUri) => ({ section: "mutchkin", ...(scopeUri && { scopeUri }) }));
-      values = await connection.workspace.getConfiguration(items);
+      asked = await connection.workspace.getConfiguration(items).catch(() => []); // A client may not answer after all.
     }
-    for (const sentence of settings.take(scopes, values)) connection.window.showWarningMessage(sentence);
+    // Some clients can be asked, and know nothing but what they sent along.
+    const values = scopes.map((_, index) => asked[index] ?? settings.given);
+    for (const message of settings.take(scopes, values)) {
+      // Not as a request: some editors stop and ask the person to choose among no answers.
+      void connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Warning, message });
+    }
   };
 
   connection.onDidChangeConfiguration(async ({ settings: given }) => {
-    settings.given = (given as { mutchkin?: unknown } | null)?.mutchkin ?? settings.given;
+    settings.given = ownSection(given) ?? settings.given;
     await readSettingsAgain();
     publisher.forgetAll();
     refresher.all();
@@ -153,13 +162,20 @@ export function serve(connection: Connection, environment: Environment, version:
   for (const { register } of requests) register(connection, context);
 }
 
+/** The client's folders, in whichever of the protocol's three ways it names them. */
+function foldersOf({ workspaceFolders, rootUri, rootPath }: InitializeParams): string[] {
+  if (workspaceFolders && workspaceFolders.length > 0) return workspaceFolders.map(({ uri }) => uri);
+  if (rootUri) return [rootUri];
+  return rootPath ? [URI.file(rootPath).toString()] : [];
+}
+
 /** A folder that comes or goes may be told of alone, whatever is in it. */
 const anything = { globPattern: "**/*", kind: WatchKind.Create | WatchKind.Delete };
 const watchers = [...houseFiles.endings.map((ending) => ({ globPattern: `**/*${ending}` })), anything];
 
 /** The editor's settings for each open folder, and without a folder. */
 class SettingsOfFolders {
-  /** As sent with `initialize` or a change, by a client that cannot be asked. */
+  /** As sent with `initialize` or a change, for where a client has no answer. */
   given: unknown;
   private byFolder: { folder: string; settings: EditorSettings }[] = [];
   private general = defaultEditorSettings;

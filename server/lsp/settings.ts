@@ -32,6 +32,24 @@ export type EditorSettings = z.infer<typeof settingsSchema>;
 
 export const defaultEditorSettings: EditorSettings = settingsSchema.parse({});
 
+/**
+ * Our settings in what an editor sends unasked: all its settings or ours alone, a name of two parts nested or with a
+ * dot. Absent where there is nothing of ours.
+ */
+export function ownSection(sent: unknown): Record<string, unknown> | undefined {
+  if (typeof sent !== "object" || sent === null) return undefined;
+  const own: Record<string, unknown> = {};
+  let found = false;
+  for (const [key, value] of Object.entries(sent)) {
+    const [name = "", part] = key.replace(/^mutchkin\./, "").split(".");
+    if (key === "mutchkin") Object.assign(own, ownSection(value));
+    else if (name in settingsSchema.shape) own[name] = part ? { ...(own[name] as object | undefined), [part]: value } : value;
+    else continue;
+    found = true;
+  }
+  return found ? own : undefined;
+}
+
 /** Reads settings as given by an editor; `wrong` holds one plain sentence for each setting that is not as allowed. */
 export function readSettings(given: unknown): { settings: EditorSettings; wrong: string[] } {
   const settings: Record<string, unknown> = { ...defaultEditorSettings };

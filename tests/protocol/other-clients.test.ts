@@ -1,0 +1,205 @@
+/** Clients that can less than the editor that our own client is for, or say it in another way. The protocol (3.17) promises none of it. */
+import { describe, expect, test } from "vitest";
+import type {
+  ClientCapabilities,
+  CodeAction,
+  CompletionItem,
+  CompletionList,
+  InitializeParams,
+  WorkspaceEdit,
+} from "vscode-languageserver/node";
+import { has, lacks } from "./findings.ts";
+import { layOut, nowhere, start, startSilent } from "./start.ts";
+
+const shelf = "stock harbour rum\n  kind: spirit\n  abv: 40 %\n";
+const slip = "drink Slip\n  60 ml harbour rum, frozen\n";
+const lamp = "drink Lantern\n  50 ml lamp oil\n";
+const quiet = { severity: { "unknown-ingredient": "off" } };
+const configuration: ClientCapabilities = { workspace: { configuration: true } };
+
+describe("edits of the workspace", () => {
+  const [stock, card] = [nowhere("stock.drink"), nowhere("card.drink")];
+  const renamed = async (workspaceEdit?: NonNullable<ClientCapabilities["workspace"]>["workspaceEdit"]) => {
+    const client = await start({ params: { capabilities: { workspace: { ...(workspaceEdit && { workspaceEdit }) } } } });
+    await client.open(stock, shelf);
+    await client.open(card, slip);
+    const at = { textDocument: { uri: card }, position: { line: 1, character: 12 } };
+    return client.request<WorkspaceEdit>("textDocument/rename", { ...at, newName: "ferry rum" });
+  };
+  const changes = {
+    [stock]: [{ range: { start: { line: 0, character: 6 }, end: { line: 0, character: 17 } }, newText: "ferry rum" }],
+    [card]: [{ range: { start: { line: 1, character: 8 }, end: { line: 1, character: 19 } }, newText: "ferry rum" }],
+  };
+
+  test("a client that says nothing of them gets `changes` alone", async () => expect(await renamed()).toEqual({ changes }));
+  test("so does one that makes files, but takes no versions", async () =>
+    expect(await renamed({ resourceOperations: ["create", "rename", "delete"] })).toEqual({ changes }));
+  test("one that takes versions gets them", async () => {
+    const { documentChanges, changes: plain } = await renamed({ documentChanges: true });
+    expect(plain).toBeUndefined();
+    expect(documentChanges).toContainEqual({ textDocument: { uri: card, version: 1 }, edits: changes[card] });
+  });
+
+  test("several edits of one file stand together, in Markdown with its margins", async () => {
+    const book = nowhere("book.md");
+    const client = await start({ params: { capabilities: {} } });
+    await client.open(book, "> ```drink\n> drink Slip\n>   60 ml harbour rum\n>   5 ml harbour rum, floated\n> ```\n", 1, "markdown");
+    await client.open(stock, shelf);
+    const at = { textDocument: { uri: stock }, position: { line: 0, character: 8 } };
+    const edit = await client.request<WorkspaceEdit>("textDocument/rename", { ...at, newName: "ferry rum" });
+    expect(edit.changes?.[book]?.map(({ range }) => [range.start.line, range.start.character])).toEqual([
+      [2, 10],
+      [3, 9],
+    ]);
+  });
+
+  const declaring = async (capabilities: ClientCapabilities) => {
+    const house = layOut({ "card.drink": lamp });
+    const client = await start({ folders: [house.folder()], params: { capabilities } });
+    const card = house.uriOf("card.drink");
+    await client.open(card, lamp);
+    const { diagnostics } = await client.diagnosticsOf(card, has("unknown-ingredient"));
+    const asked = { textDocument: { uri: card }, range: diagnostics[0]!.range, context: { diagnostics } };
+    const actions = await client.request<CodeAction[]>("textDocument/codeAction", asked);
+    return { actions, added: house.uriOf("stock.drink") };
+  };
+  test("what goes into a new file is an edit of a file that is not there, where none can be made", async () => {
+    for (const workspaceEdit of [{}, { documentChanges: true }]) {
+      const { actions, added } = await declaring({ workspace: { workspaceEdit } });
+      const edits = actions.map(({ edit }) => edit).filter((edit) => JSON.stringify(edit).includes(added));
+      expect(edits.length).toBeGreaterThan(0);
+      expect(JSON.stringify(edits)).not.toContain('"kind":"create"');
+      expect(edits.every((edit) => Boolean(edit?.documentChanges) === Boolean(workspaceEdit.documentChanges))).toBe(true);
+    }
+  });
+});
+
+describe("the folder", () => {
+  const named = async (names: (uri: string, path: string) => Partial<InitializeParams>) => {
+    const house = layOut({ "stock.drink": shelf, "card.drink": slip });
+    const uri = house.folder().uri;
+    const client = startSilent();
+    const params = { processId: null, rootUri: null, capabilities: {}, ...names(uri, decodeURIComponent(new URL(uri).pathname)) };
+    await client.request("initialize", params);
+    await client.notify("initialized", {});
+    await client.open(house.uriOf("card.drink"), slip);
+    return client.diagnosticsOf(house.uriOf("card.drink"), 1);
+  };
+  test.each<[string, (uri: string, path: string) => Partial<InitializeParams>]>([
+    ["`rootUri`", (rootUri) => ({ rootUri })],
+    ["`rootUri`, and `null` folders", (rootUri) => ({ rootUri, workspaceFolders: null })],
+    ["`rootUri`, and no folder in the list", (rootUri) => ({ rootUri, workspaceFolders: [] })],
+    ["`rootPath`", (_, rootPath) => ({ rootPath })],
+  ])("named by %s is read", async (_, names) => expect(lacks("unknown-ingredient")(await named(names))).toBe(true));
+
+  test("where there is none, what else stands on the disk is not known", async () =>
+    expect(has("unknown-ingredient")(await named(() => ({ workspaceFolders: null })))).toBe(true));
+});
+
+test("files are opened without a folder, and belong together", async () => {
+  const house = layOut({ "stock.drink": shelf, "card.drink": slip });
+  const client = await start({ params: { workspaceFolders: null, capabilities: {} } });
+  const card = house.uriOf("card.drink");
+  await client.open(card, slip);
+  await client.diagnosticsOf(card, has("unknown-ingredient"));
+  await client.open(house.uriOf("stock.drink"), shelf);
+  await client.diagnosticsOf(card, lacks("unknown-ingredient"));
+  expect(client.registrations).toEqual([]);
+});
+
+describe("settings", () => {
+  const card = nowhere("card.drink");
+  const sent: [string, unknown][] = [
+    ["ours alone", quiet],
+    ["under our name", { mutchkin: quiet }],
+    ["with dots", { "mutchkin.severity": quiet.severity, "other.severity": {} }],
+  ];
+
+  test.each(sent)("as `initializationOptions`: %s", async (_, initializationOptions) => {
+    const client = await start({ params: { capabilities: {}, initializationOptions } });
+    await client.open(card, lamp);
+    expect(lacks("unknown-ingredient")(await client.diagnosticsOf(card, 1))).toBe(true);
+  });
+
+  test.each(sent)("sent when they change: %s", async (_, settings) => {
+    const client = await start({ params: { capabilities: {} } });
+    await client.open(card, lamp);
+    await client.diagnosticsOf(card, has("unknown-ingredient"));
+    await client.configure(() => null, settings as object);
+    await client.diagnosticsOf(card, lacks("unknown-ingredient"));
+  });
+
+  test("sent along count where a client that is asked has no answer", async () => {
+    const client = await start({ settings: () => null, params: { capabilities: configuration, initializationOptions: quiet } });
+    await client.open(card, lamp);
+    expect(lacks("unknown-ingredient")(await client.diagnosticsOf(card, 1))).toBe(true);
+  });
+
+  test("its answer counts before them", async () => {
+    const client = await start({ settings: () => ({}), params: { capabilities: configuration, initializationOptions: quiet } });
+    await client.open(card, lamp);
+    await client.diagnosticsOf(card, has("unknown-ingredient"));
+  });
+
+  test("somebody else's change leaves ours", async () => {
+    const client = await start({ params: { capabilities: {}, initializationOptions: quiet } });
+    await client.configure(() => null, { other: { severity: {} } });
+    await client.open(card, lamp);
+    expect(lacks("unknown-ingredient")(await client.diagnosticsOf(card, 1))).toBe(true);
+  });
+
+  test("a client that refuses to be asked is served all the same", async () => {
+    const settings = () => {
+      throw new Error("Nobody may ask.");
+    };
+    const client = await start({ settings, params: { capabilities: configuration } });
+    await client.open(card, lamp);
+    await client.diagnosticsOf(card, has("unknown-ingredient"));
+  });
+
+  test("a wrong one is said, and nobody has to answer", async () => {
+    const client = await start({ params: { capabilities: {}, initializationOptions: { units: "thimbles" } } });
+    expect(await client.said(/thimbles/)).toMatchObject({ method: "window/showMessage", type: 2 });
+  });
+});
+
+describe("findings", () => {
+  const card = nowhere("card.drink");
+
+  test("a client that asks for them but cannot be told to ask again has them pushed", async () => {
+    const client = await start({ params: { capabilities: { textDocument: { diagnostic: {} } } } });
+    expect(client.capabilities().diagnosticProvider).toBeUndefined();
+    await client.open(card, lamp);
+    await client.diagnosticsOf(card, has("unknown-ingredient"));
+  });
+
+  test("a client without work-done progress is not asked for it", async () => {
+    const house = layOut({ "card.drink": lamp });
+    const client = await start({ folders: [house.folder()], params: { capabilities: {} } });
+    await client.diagnosticsOf(house.uriOf("card.drink"), has("unknown-ingredient"));
+    expect(client.messages).toEqual([]);
+  });
+});
+
+test("completion without snippets has no tab stops", async () => {
+  const client = await start({ params: { capabilities: {} } });
+  const card = nowhere("card.drink");
+  const text = "drink Lantern\n  \n  me\n  60 ml \n";
+  await client.open(card, text);
+  for (const [line, character] of [
+    [1, 2],
+    [2, 4],
+    [3, 8],
+  ]) {
+    const answer = await client.request<CompletionList | CompletionItem[]>("textDocument/completion", {
+      textDocument: { uri: card },
+      position: { line, character },
+    });
+    const items = Array.isArray(answer) ? answer : answer.items;
+    expect(items.length).toBeGreaterThan(0);
+    expect(items.filter(({ insertTextFormat }) => insertTextFormat === 2)).toEqual([]);
+    expect(JSON.stringify(items)).not.toMatch(/\$\{?\d/);
+    // Neither replace-or-insert edits nor lists of defaults were said to be taken.
+    expect(items.filter(({ textEdit }) => textEdit && !("range" in textEdit))).toEqual([]);
+  }
+});
