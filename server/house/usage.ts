@@ -87,12 +87,17 @@ class Counts implements Usage {
   }
 
   poured(by: Pouring, names: readonly string[]): Use {
-    let [amount, most]: [string | undefined, number] = [undefined, 0];
+    let [common, most]: [string[], number] = [[], 0];
     for (const { amounts } of this.called(names)) {
       for (const [text, times] of amounts[by]) {
-        if (times > most || (times === most && amount !== undefined && text < amount)) [amount, most] = [text, times];
+        if (times > most) [common, most] = [[text], times];
+        else if (times === most) common.push(text);
       }
     }
+    // Of several that are as common, the one in the middle: neither the smallest nor the largest speaks for all.
+    const amount = common.sort((one, other) => Number.parseFloat(one) - Number.parseFloat(other) || (one < other ? -1 : 1))[
+      common.length >> 1
+    ];
     return { count: this.count(by, names), ...(amount && { amount }) };
   }
 

@@ -4,7 +4,12 @@ import type { CompletionOptions } from "../features/completion/offer.ts";
 
 export function completionOptions({ textDocument }: ClientCapabilities): CompletionOptions {
   const item = textDocument?.completion?.completionItem;
-  return { snippets: item?.snippetSupport === true, insertReplace: item?.insertReplaceSupport === true, today: isoDay(new Date()) };
+  return {
+    snippets: item?.snippetSupport === true,
+    insertReplace: item?.insertReplaceSupport === true,
+    labelDetails: item?.labelDetailsSupport === true,
+    today: isoDay(new Date()),
+  };
 }
 
 /** The day where the server runs, not in Greenwich. */

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { CompletionItem, Range, TextEdit } from "vscode-languageserver-types";
-import { CompletionItemKind, InsertReplaceEdit } from "vscode-languageserver-types";
+import { InsertReplaceEdit } from "vscode-languageserver-types";
 import { print } from "../../grammar/print.ts";
 import { read } from "../../grammar/read.ts";
 import { completion, resolveCompletion } from "../../server/features/completion.ts";
@@ -105,7 +105,8 @@ test("what is taken makes no line worse to read, and changes no other line", () 
         const { what, name } = item.data as { what: string; name: string };
         const edit = editOf(item);
         // A name alone at the start of a line, and what goes out of a swap, wait for an amount or for what comes in.
-        if (!whole.has(what) || name === "at" || isBare(item, edit) || edit.newText.endsWith(" for ")) continue;
+        if (!whole.has(what) || name === "at" || isBare(item, edit, linesOf(text)[at.line]!.text) || edit.newText.endsWith(" for "))
+          continue;
         // A unit that nothing stands behind waits for what it measures.
         const edits = what === "unit" ? [{ ...edit, newText: `${edit.newText} gin` }] : [edit];
         const after = TextDocument.applyEdits(TextDocument.create(uri, "mutchkin", 0, text), edits);
@@ -120,8 +121,8 @@ test("what is taken makes no line worse to read, and changes no other line", () 
     { numRuns: 250 },
   ));
 
-function isBare({ kind, label }: CompletionItem, { newText }: TextEdit): boolean {
-  return kind === CompletionItemKind.Snippet && newText.trim().replace(/^"(.*)"$/, "$1") === label;
+function isBare({ label }: CompletionItem, { newText, range }: TextEdit, line: string): boolean {
+  return line.slice(0, range.start.character).trim() === "" && newText.trim().replace(/^"(.*)"$/, "$1") === label;
 }
 
 function linesOf(text: string) {

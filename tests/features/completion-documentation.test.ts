@@ -36,7 +36,7 @@ test.each([
   ["drink A\n  tags: smoky\n\ndrink Slip\n  tags: <>", "smoky", "", "Written once in this house."],
   ["drink A\n  10 ml harbour cordial\n\nstock <>", "harbour cordial", "", "declared nowhere"],
   [`${gin}drink Slip\n  50 ml q<>`, "quay gin", "stock", "Spirit, 43 % vol, 18.00 per 700 ml."],
-  [`${gin}${poured}drink Slip\n  50 ml q<>`, "quay gin", "stock", "Poured in 3 drinks, mostly 25 ml."],
+  [`${gin}${poured}drink Slip\n  50 ml q<>`, "quay gin", "stock", "Poured in 3 drinks, most often 25 ml."],
   ["drink Slip\n  50 ml lemon j<>", "lemon juice", "larder", "From the larder."],
   ["drink Slip\n  50 ml fresh lemon j<>", "fresh lemon juice", "larder", "Another name of lemon juice."],
   ["prep Sweet\n  100 g sugar\n  100 g water\n\ndrink Slip\n  5 ml Sw<>", "Sweet", "prep", "Made here"],

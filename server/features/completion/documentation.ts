@@ -142,7 +142,7 @@ function sayEntry({ house, scope, name }: Told, nameClass: NameClass): Said {
   return { detail: house.isLarder(entry) ? "larder" : entry.kind, text: texts.filter(Boolean).join(" ") };
 }
 
-/** `Poured in 14 drinks and 2 preps, mostly 22.5 ml.` */
+/** `Poured in 14 drinks and 2 preps, most often 22.5 ml.` */
 function pouredHow(house: House, scope: Scope, calls: readonly string[]): string | undefined {
   const usage = usageOf(house, scope);
   const [drinks, preps] = [usage.poured("drink", calls), usage.poured("prep", calls)];
@@ -150,7 +150,9 @@ function pouredHow(house: House, scope: Scope, calls: readonly string[]): string
     .filter(Boolean)
     .join(" and ");
   const amount = drinks.count > 0 ? drinks.amount : preps.amount;
-  return where ? `Poured in ${where}${amount ? `, ${drinks.count + preps.count > 1 ? "mostly " : ""}${asText(amount)}` : ""}.` : undefined;
+  return where
+    ? `Poured in ${where}${amount ? `, ${drinks.count + preps.count > 1 ? "most often " : ""}${asText(amount)}` : ""}.`
+    : undefined;
 }
 
 function firstSentence(text: string): string {

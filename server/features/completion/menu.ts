@@ -25,7 +25,7 @@ export function menuLines(asked: Asked, start: number, before = ""): Group {
     return {
       label: name,
       text: [before + writtenName(name), price].filter(Boolean).join(" "),
-      kind: CompletionItemKind.Value,
+      kind: CompletionItemKind.Class,
       near: Math.max(usual, drink ? nearOfStatus(drink) : 0),
       about: { what: "drink", name },
     };

@@ -19,6 +19,8 @@ export interface Called {
   readonly nameClass: NameClass;
   readonly alias: boolean;
   readonly larder: boolean;
+  /** What sort of entry it leads to. */
+  readonly kind: Entry["kind"];
   /** Every name that leads to the same, folded; of another name only that one. */
   readonly calls: readonly string[];
   readonly key: string;
@@ -92,7 +94,7 @@ export function namesIn(house: House, scope: Scope, nameClass: NameClass): reado
       if (found.has(key)) continue;
       const larder = house.isLarder(entry);
       const calls = (alias ? [name] : namesMeaning(house, scope, nameClass, entry, larder)).map(fold);
-      found.set(key, { name, nameClass, alias, larder, calls: [...new Set(calls)], key, letters: lettersOf(name) });
+      found.set(key, { name, nameClass, alias, larder, kind: entry.kind, calls: [...new Set(calls)], key, letters: lettersOf(name) });
     }
     const group = ({ larder, alias }: Called) => (larder ? 2 : 0) + (alias ? 1 : 0);
     return [...found.values()].sort((one, other) => group(one) - group(other) || (one.key < other.key ? -1 : 1));
@@ -132,11 +134,28 @@ export function pouredNames(named: readonly Named[], typed: string): Offer[] {
   });
 }
 
-function nameOffer({ called: { name, nameClass }, count, near }: Named, written: string): Offer {
+/** As names of their sort are drawn in an outline, too. */
+const looks: Readonly<Partial<Record<Entry["kind"], CompletionItemKind>>> = {
+  stock: CompletionItemKind.Constant,
+  prep: CompletionItemKind.Function,
+  drink: CompletionItemKind.Class,
+  menu: CompletionItemKind.Module,
+  family: CompletionItemKind.Interface,
+  glass: CompletionItemKind.Struct,
+  ice: CompletionItemKind.Struct,
+};
+
+/** How it looks in the list, and where it comes from. */
+export function lookOf({ kind, larder }: Pick<Called, "kind" | "larder">): Pick<Offer, "kind" | "from"> {
+  return { kind: looks[kind] ?? CompletionItemKind.Value, from: larder ? "larder" : kind };
+}
+
+function nameOffer({ called, count, near }: Named, written: string): Offer {
+  const { name, nameClass } = called;
   return {
     label: name,
     ...(written !== name && { text: written }),
-    kind: CompletionItemKind.Value,
+    ...lookOf(called),
     near,
     used: count,
     about: { what: nameClass === "house" ? "written" : nameClass, name },

@@ -15,6 +15,8 @@ export interface CompletionOptions {
   readonly snippets?: boolean;
   /** An item may say what it takes the place of when it is inserted, and when it replaces. */
   readonly insertReplace?: boolean;
+  /** A word may stand beside an item's label. */
+  readonly labelDetails?: boolean;
   /** ISO, for fields that hold a date. */
   readonly today?: string;
 }
@@ -46,6 +48,8 @@ export interface Offer {
   /** What the letters typed are held against, where that is not the label. */
   readonly filter?: string;
   readonly kind: CompletionItemKind;
+  /** Where it comes from, in a word beside the label, for clients that show one. */
+  readonly from?: string;
   /** What is nearer comes first, then what is used more, then by the alphabet. */
   readonly near: number;
   readonly used?: number;
@@ -135,6 +139,7 @@ function itemOf(asked: Asked, start: number, until: RegExp, offer: Offer): Compl
   return {
     label: offer.label,
     kind: offer.kind,
+    ...(options.labelDetails && offer.from && { labelDetails: { description: offer.from } }),
     filterText: offer.filter ?? offer.label,
     sortText: `${offer.near}${String(99_999 - (offer.used ?? 0)).padStart(5, "0")}${offer.label.toLowerCase()}`,
     textEdit: both

@@ -59,6 +59,7 @@ function likeFirst(asked: Asked, out: string): NearOf {
   const name = content.kind === "without" ? content.pour?.name : undefined;
   const wanted = name && kindOf(asked, house.resolve(scope, ["ingredient"], name).found);
   return ({ nameClass, alias, name: other }) => {
+    if (name && fold(other) === fold(name.text)) return near.last;
     if (wanted === undefined || nameClass !== "ingredient" || alias) return undefined;
     return kindOf(asked, house.lookup(scope, "ingredient", other)[0]) === wanted ? near.likely : undefined;
   };

@@ -19,6 +19,8 @@ export function unitsAt(asked: Asked, start: number): Group {
 
 /** Units behind a number: the house's own first, then those that it measures in. None where one stands there already. */
 export function unitGroup({ house, scope, usage, before, behind }: Asked, start: number, ids: readonly string[]): Group {
+  // In the middle of a number there is nothing to name.
+  if (/^[\d.,/½¼¾⅓⅔]/.test(behind)) return { start, until: unitEnd, offers: [] };
   const [, gap = "", next = ""] = /^(\s*)([^\s\d,;]*)/.exec(behind)!;
   if (gap && findUnit(next)) return { start, until: unitEnd, offers: [] };
   // A name that the cursor touches stays, and is no part of the unit.

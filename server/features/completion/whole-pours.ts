@@ -1,9 +1,8 @@
 /** At the start of a line: what the house pours with the amount it pours most, anything else with an amount to fill in. */
-import { CompletionItemKind } from "vscode-languageserver-types";
 import { findFieldIn } from "../../house/entry.ts";
 import { settingsOf } from "../../house/settings.ts";
 import { writtenName } from "../../house/write.ts";
-import { type Called, type Named, namedFor, pouringOf } from "./names.ts";
+import { type Called, lookOf, type Named, namedFor, pouringOf } from "./names.ts";
 import { type Asked, comma, type Group, type Offer } from "./offer.ts";
 import { pourable } from "./pours.ts";
 
@@ -17,7 +16,7 @@ function wholePour(asked: Asked, { called, near, count }: Named): Offer {
   const { name, calls, nameClass } = called;
   const written = writtenName(name);
   const about = { what: nameClass === "drink" ? "drink" : "ingredient", name } as const;
-  const common = { filter: name, kind: CompletionItemKind.Snippet, near, used: count, about };
+  const common = { ...lookOf(called), filter: name, near, used: count, about };
   const amount = count > 0 ? asked.usage().poured(pouringOf(asked.entry), calls).amount : undefined;
   if (amount) return { ...common, label: `${amount} ${written}` };
   const { usual, unit } = placeholderFor(asked, called);
