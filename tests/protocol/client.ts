@@ -257,6 +257,7 @@ const clientCapabilities: ClientCapabilities = {
     didChangeConfiguration: { dynamicRegistration: true },
     didChangeWatchedFiles: { dynamicRegistration: true },
     diagnostics: { refreshSupport: true },
+    workspaceEdit: { documentChanges: true, resourceOperations: ["create", "rename", "delete"] },
   },
   textDocument: {
     synchronization: { didSave: true },

@@ -41,7 +41,8 @@ async function open(capabilities: object, file = uri, content = text, languageId
 }
 
 function applied(edit: WorkspaceEdit | undefined, before = text, file = uri): string {
-  const edits = edit!.documentChanges!.flatMap((change) => ("edits" in change && change.textDocument.uri === file ? change.edits : []));
+  const versioned = edit!.documentChanges?.flatMap((change) => ("edits" in change && change.textDocument.uri === file ? change.edits : []));
+  const edits = versioned ?? edit!.changes![file];
   return TextDocument.applyEdits(TextDocument.create(file, "mutchkin", 1, before), edits as never);
 }
 
