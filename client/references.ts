@@ -10,19 +10,10 @@ interface LensData {
   readonly line: number;
 }
 
-const command = "mutchkin.showReferences";
+export const showReferencesCommand = "mutchkin.showReferences";
 
-/** Registers the command, and tells the server that this editor has it. Call before the client is started. */
 export function showReferences(client: BaseLanguageClient): vscode.Disposable {
-  client.registerFeature({
-    fillClientCapabilities(capabilities) {
-      capabilities.experimental = { ...capabilities.experimental, commands: [command] };
-    },
-    initialize: () => undefined,
-    getState: () => ({ kind: "static" }),
-    clear: () => undefined,
-  });
-  return vscode.commands.registerCommand(command, async (data: LensData) => {
+  return vscode.commands.registerCommand(showReferencesCommand, async (data: LensData) => {
     const found = await client.sendRequest<Location[]>("mutchkin/placesOfLens", data);
     const { asLocation, asUri } = client.protocol2CodeConverter;
     const position = new vscode.Position(data.line, 0);

@@ -7,10 +7,10 @@ import { type BaseLanguageClient, type LanguageClientOptions, State } from "vsco
 import { adjust } from "./adjust.ts";
 import { documents } from "./documents.ts";
 import { answerForFiles } from "./files.ts";
+import { answerLenses } from "./lenses.ts";
 import { newHouse } from "./new-house.ts";
 import { newSpec } from "./new-spec.ts";
 import { convert, refactor, refactorings, scale } from "./refactor.ts";
-import { showReferences } from "./references.ts";
 import { say } from "./say.ts";
 import { type ServerStatus, showStatus } from "./status.ts";
 import { whenWanted } from "./wanted.ts";
@@ -29,7 +29,7 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
     output,
     status,
     answerForFiles(client),
-    showReferences(client),
+    answerLenses(client),
     client.onDidChangeState(({ newState }) => {
       status.set(newState);
       // Menus of a Markdown text show what a spec can have done to it only where specs are served.

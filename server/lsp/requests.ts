@@ -38,6 +38,7 @@ import { completion, resolveCompletion } from "../features/completion.ts";
 import { definition } from "../features/definition.ts";
 import { documentLinks } from "../features/document-links.ts";
 import { toWorkspaceEdit } from "../features/edits.ts";
+import { firstSteps, insertFrame } from "../features/first-steps.ts";
 import { foldingRanges } from "../features/folding.ts";
 import { formatting, formattingOnType } from "../features/formatting.ts";
 import { hover } from "../features/hover.ts";
@@ -184,7 +185,10 @@ export const requests: readonly RequestRow[] = [
     does: "above a drink its menus, its riffs and how it is poured from its batch, above a stock or a prep what it is poured in; not counted yet",
     announces: { codeLensProvider: { resolveProvider: true } },
     empty: null,
-    answer: ({ house, document, settingsFor }) => (settingsFor(document.uri).codeLens ? codeLenses(house, document) : []),
+    answer: ({ house, document, settingsFor, client }) => {
+      if (!settingsFor(document.uri).codeLens) return [];
+      return [...(canRun(client(), insertFrame) ? firstSteps(document) : []), ...codeLenses(house, document)];
+    },
   }),
   ofHouse(CodeLensResolveRequest.type, {
     does: "a lens with its count; it runs `mutchkin.showReferences` for a client that lists that in `experimental.commands`",

@@ -36,3 +36,13 @@ test("words alone for another editor, and nothing where they are switched off", 
   await client.configure(() => ({ codeLens: false }));
   await expect.poll(() => request(shelf)).toEqual([]);
 });
+
+test("an empty text offers what it could start with, to a client that can put it in", async () => {
+  const lenses = async (commands: string[]) => {
+    const client = await start({ params: { capabilities: { experimental: { commands } } } });
+    await client.open(nowhere("new.drink"), "\n");
+    return client.request<CodeLens[]>("textDocument/codeLens", { textDocument: { uri: nowhere("new.drink") } });
+  };
+  expect((await lenses(["mutchkin.insertFrame"])).map(({ command }) => command!.title)[0]).toBe("start with a drink");
+  expect(await lenses([])).toEqual([]);
+});
