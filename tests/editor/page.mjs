@@ -15,6 +15,16 @@ export async function openFile(page, ...path) {
   await page.locator(`${openEditor} .view-line span span`).first().waitFor(patience);
 }
 
+/** Runs a command from the palette; what it asks then is the caller's to answer. */
+export async function runCommand(page, title) {
+  await page.keyboard.press("F1");
+  await page.keyboard.type(title);
+  await page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first().waitFor(patience);
+  await page.keyboard.press("Enter");
+  // The palette closes, the command's own question opens.
+  await page.locator(".quick-input-title", { hasText: /\S/ }).first().waitFor(patience);
+}
+
 /** The theme's class of each word's token: equal classes are equal colours. */
 export async function tokenClasses(page, words) {
   const classes = {};

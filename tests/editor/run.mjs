@@ -7,7 +7,7 @@
 import { join } from "node:path";
 import { until } from "./browser.mjs";
 import { chosenEditor, root } from "./editors.mjs";
-import { applyFirstFix, hoverWord, openFile, squiggle, tokenClasses } from "./page.mjs";
+import { applyFirstFix, hoverWord, openFile, runCommand, squiggle, tokenClasses } from "./page.mjs";
 import { openWebWorkbench } from "./web-workbench.mjs";
 import { openWorkbench } from "./workbench.mjs";
 
@@ -51,6 +51,22 @@ async function looked(where, options) {
         const classes = await tokenClasses(page, ["drink", "Slipway", "family", "60", "aged", "frozen"]);
         return new Set(Object.values(classes)).size >= 4;
       });
+    });
+    await look(where, "a house is written into a folder without one, by the keyboard", async () => {
+      await runCommand(page, "Mutchkin: New House");
+      await page.keyboard.type("The Halyard Room");
+      await page.keyboard.press("Enter");
+      await page.locator(".quick-input-list .monaco-list-row").first().waitFor({ timeout: 60_000 });
+      await page.keyboard.press("Enter");
+      await page
+        .locator(".view-line", { hasText: /drink\sFirst\sFerry/ })
+        .first()
+        .waitFor({ timeout: 60_000 });
+      await page
+        .locator(".codelens-decoration", { hasText: /on 1 menu/ })
+        .first()
+        .waitFor({ timeout: 60_000 });
+      await openFile(page, "specs", "sours.drink");
     });
     await look(where, "the wrong name is underlined", () => squiggle(page));
     await look(where, "the mouse on a drink's name shows its figures", () => hoverWord(page, "Slipway", /strength/i));

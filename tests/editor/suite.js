@@ -117,6 +117,22 @@ const inFolder = {
     await findingOn(document, "lemon juce");
   },
 
+  "a spec in a quoted list of a chapter is checked, computed and renamed at its place": async () => {
+    const document = await openSpec("book.md");
+    const finding = await findingOn(document, "plain sirup");
+    equal(document.getText(finding.range), "plain sirup", `marks "${document.getText(finding.range)}"`);
+    equal(/strength/i.test(await hoverOn(document, "Gangway")), true, "has no figures");
+    equal(await hoverOn(document, "sixty of"), "", "says something about prose");
+    const place = document.positionAt(document.getText().indexOf("aged rum") + 2);
+    const edit = await vscode.commands.executeCommand("vscode.executeDocumentRenameProvider", document.uri, place, "ferry rum");
+    const files = edit.entries().map(([uri]) => uri.path.replace(/.*[/]/, ""));
+    equal(
+      ["book.md", "house.drink", "sours.drink"].every((file) => files.includes(file)),
+      true,
+      `renames in: ${files.join()}`,
+    );
+  },
+
   "the server stops and starts at a word": async () => {
     const document = await openSours();
     await findingOn(document, "lemon juce");
@@ -188,6 +204,21 @@ const anywhere = {
     );
   },
 
+  "a riff is made by a command, from anywhere in the drink": async () => {
+    const content = "drink Fender\n  glass: none\n  50 ml rum\n";
+    const document = await vscode.workspace.openTextDocument({ language: "mutchkin", content });
+    const editor = await vscode.window.showTextDocument(document);
+    const place = new vscode.Position(2, 6);
+    editor.selection = new vscode.Selection(place, place);
+    await until(
+      async () => {
+        if (!/from: Fender/.test(document.getText())) await vscode.commands.executeCommand("mutchkin.makeRiff");
+        return /drink Fender, \S+.*\n {2}from: Fender\n/.test(document.getText());
+      },
+      () => `the text is ${document.getText()}`,
+    );
+  },
+
   "a text is put in form": async () => {
     const document = await vscode.workspace.openTextDocument({ language: "mutchkin", content: "drink Untied\n     50ml rum ,frozen\n" });
     await vscode.window.showTextDocument(document);
@@ -222,9 +253,11 @@ async function tell(report) {
   else console.log(`suite report: ${report}`);
 }
 
-async function openSours() {
+const openSours = () => openSpec("sours.drink");
+
+async function openSpec(name) {
   const folder = vscode.workspace.workspaceFolders[0].uri;
-  const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder, "specs/sours.drink"));
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder, "specs", name));
   await vscode.window.showTextDocument(document);
   return document;
 }
