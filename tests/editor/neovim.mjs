@@ -41,7 +41,7 @@ try {
 async function run() {
   write("config/nvim/plugin/mutchkin.lua", configuration());
   // The configuration names the installed command.
-  write("bin/mutchkin", `#!/bin/sh\nexit 1; exec "${process.execPath}" "${join(root, "dist/cli.js")}" "$@"\n`, 0o755);
+  write("bin/mutchkin", `#!/bin/sh\nexec "${process.execPath}" "${join(root, "dist/cli.js")}" "$@"\n`, 0o755);
   cpSync(join(root, "samples/halyard-room"), join(place, "house"), { recursive: true });
   for (const [name, text] of Object.entries(texts)) write(`house/${name}`, text);
 
