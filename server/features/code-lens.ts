@@ -89,7 +89,7 @@ export function resolveCodeLens(house: House, lens: CodeLens, canShow: boolean, 
 export function placesOfLens(house: House, data: LensData, spelling = (uri: string) => uri): Location[] {
   const entry = entryOf(house, data);
   const found = entry ? rows[data.shows].uses(house, entry) : [];
-  return found.map(({ by, place }) => ({ uri: spelling(house.getDocumentOf(by).uri), range: rangeOf(house, by, place) }));
+  return found.map(({ by, places: [first] }) => ({ uri: spelling(house.getDocumentOf(by).uri), range: rangeOf(house, by, first) }));
 }
 
 function entryOf(house: House, { uri, line, shows }: LensData): Entry | undefined {

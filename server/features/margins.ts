@@ -36,15 +36,16 @@ export function inward<P extends object>(params: P, margins: Margins): P | undef
 
 /**
  * An answer with the places that it has in the files. The `workspace` knows the margins of a text that
- * the answer names by its URI; what names none is of the text that was asked about, `here`. Lines that an edit adds
- * get the margin of the line they are added to. `data` comes back to the server and is left as it is.
+ * the answer names by its URI; what names none is of the text that was asked about, `here`, and the places of
+ * an incoming call are of its caller's. Lines that an edit adds get the margin of the line they are added to. `data` comes back to the server and is left as it is.
  */
 export function outward<T>(answer: T, here: Margins | undefined, workspace: Texts): T {
   if (Array.isArray(answer)) return answer.map((one) => outward(one, here, workspace)) as T;
   if (typeof answer !== "object" || answer === null) return answer;
   if (isPosition(answer)) return { ...answer, character: answer.character + marginAt(here, answer.line).length };
   const parts = answer as Readonly<Record<string, unknown>>;
-  const named = parts.uri ?? parts.targetUri ?? (parts.textDocument as { uri?: string } | undefined)?.uri;
+  const [text, caller] = [parts.textDocument, parts.from] as ({ uri?: string } | undefined)[];
+  const named = parts.uri ?? parts.targetUri ?? text?.uri ?? caller?.uri;
   const margins = typeof named === "string" ? workspace.document(named)?.margins : here;
   const shifted: Record<string, unknown> = {};
   for (const [key, value] of Object.entries(parts)) {

@@ -10,12 +10,12 @@ import { mentionsIn, ownNames } from "./mentions.ts";
 
 export type Way = "menu" | "riff" | "poured" | "garnish";
 
-/** What an entry uses, and the first place where that is written: for what a riff inherits, its name. */
+/** What an entry uses, and the places in it where that is written: for what a riff inherits, its name. */
 export interface Use {
   readonly way: Way;
   readonly of: Entry;
   readonly by: Entry;
-  readonly place: Place;
+  readonly places: readonly [Place, ...Place[]];
 }
 
 /**
@@ -96,26 +96,31 @@ class Index {
   }
 }
 
-/** What an entry uses, each once in a way, however often it does. */
-function usesIn(house: House, entry: Entry): readonly Use[] {
+/** What a menu, a drink or a prep uses, each once in a way, however often it does. */
+export function usesIn(house: House, entry: Entry): readonly Use[] {
   return house.recall(entry, "used in it", () => {
     const uses = new Map<string, Map<Entry, Use>>();
     const note = (way: Way, of: Entry | undefined, place: Place) => {
       const there = uses.get(way) ?? new Map<Entry, Use>();
       uses.set(way, there);
-      if (of && of !== entry && !there.has(of)) there.set(of, { way, of, by: entry, place });
+      if (!of || of === entry) return;
+      const places = there.get(of)?.places;
+      if (!places?.includes(place)) there.set(of, { way, of, by: entry, places: places ? [...places, place] : [place] });
     };
     const head = ownNames(entry)[0]?.place ?? { line: 0, start: 0, end: 0 };
     if (entry.kind === "menu") for (const { found, place } of mentionsIn(house, entry)) note("menu", found.entry, place);
-    else {
+    else if (entry.kind === "drink" || entry.kind === "prep") {
       for (const { entry: at, place, ingredient } of pouredIn(house, entry))
         note("poured", ingredient.resolution.found?.entry, at === entry ? place : head);
     }
     if (entry.kind === "drink") {
       const flat = flatten(house, entry);
       note("riff", flat.parent?.entry, head);
-      for (const { ingredient } of garnishesOf(house, house.scopeOf(entry), flat))
-        note("garnish", ingredient?.resolution.found?.entry, head);
+      for (const { field, ingredient } of garnishesOf(house, house.scopeOf(entry), flat)) {
+        const { found, start, end } = ingredient?.resolution ?? {};
+        const at = flat.field(field);
+        note("garnish", found?.entry, at?.entry === entry ? { line: at.line, start: start!, end: end! } : head);
+      }
     }
     return [...uses.values()].flatMap((there) => [...there.values()]);
   });

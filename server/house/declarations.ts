@@ -15,7 +15,7 @@ const classOfKind: Partial<Record<Entry["kind"], NameClass>> = {
 };
 
 /** The class of the names that an entry declares; absent for an entry that declares none. */
-export function classOf(entry: Entry): NameClass | undefined {
+export function classOf(entry: Pick<Entry, "kind">): NameClass | undefined {
   return classOfKind[entry.kind];
 }
 

@@ -100,7 +100,7 @@ function scaled(known: Uncertain | undefined, by: number): Uncertain | undefined
 }
 
 /** The technique that the step's first words name, the longest reading first: `dry shake 10 s` is not a `dry`. */
-function techniqueOf(text: string): Technique | undefined {
+export function techniqueOf(text: string): Technique | undefined {
   const words = text.split(/\s+/);
   for (let count = Math.min(words.length, longestTechnique); count > 0; count--) {
     const technique = findTechnique(words.slice(0, count).join(" "));
@@ -117,7 +117,7 @@ interface IceNamed extends Words {
 }
 
 /** What follows `with`, `over` or `on`, up to a comma; `without ice` is none of it. */
-function iceNamedIn({ parts }: Item): IceNamed | undefined {
+export function iceNamedIn({ parts }: Item): IceNamed | undefined {
   for (const part of parts) {
     const match = /\b(with|over|on|without)\s+(.*)$/i.exec(part.text);
     if (match)

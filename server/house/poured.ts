@@ -1,5 +1,5 @@
 /** Everything that an entry calls for as an ingredient, alternatives too. */
-import type { Entry, Name } from "../../grammar/tree.ts";
+import type { Entry, Name, Pour } from "../../grammar/tree.ts";
 import type { Place } from "./document.ts";
 import type { House } from "./house.ts";
 import { type Ingredient, ingredientOf } from "./ingredient.ts";
@@ -12,6 +12,8 @@ export interface Poured {
   readonly place: Place;
   readonly name: Name;
   readonly ingredient: Ingredient;
+  /** What stands before the name; an alternative without an amount has that of the pour it is for. */
+  readonly amount: Pick<Pour, "lead" | "quantity">;
 }
 
 /** The pours of a drink with what it inherits, or of a prep, each followed by its alternatives. */
@@ -20,17 +22,17 @@ export function pouredIn(house: House, entry: Entry): readonly Poured[] {
     if (entry.kind === "drink") {
       return flatten(house, entry)
         .pours.flatMap((pour) => [pour, ...pour.alternatives])
-        .map((pour) => poured(pour.entry, pour.line, pour.name, pour.ingredient));
+        .map((pour) => poured(pour.entry, pour.line, pour.name, pour.ingredient, pour));
     }
     const scope = house.scopeOf(entry);
     return entry.lines.flatMap(({ content }, line): Poured[] => {
-      const name = content.kind === "pour" || content.kind === "or" ? content.pour?.name : undefined;
-      return name ? [poured(entry, line, name, ingredientOf(house, scope, name))] : [];
+      const pour = content.kind === "pour" || content.kind === "or" ? content.pour : undefined;
+      return pour?.name ? [poured(entry, line, pour.name, ingredientOf(house, scope, pour.name), pour)] : [];
     });
   });
 }
 
-function poured(entry: Entry, line: number, name: Name, ingredient: Ingredient): Poured {
+function poured(entry: Entry, line: number, name: Name, ingredient: Ingredient, { lead, quantity }: Poured["amount"]): Poured {
   const { start, end } = ingredient.resolution;
-  return { entry, place: { line, start, end }, name, ingredient };
+  return { entry, place: { line, start, end }, name, ingredient, amount: { ...(lead && { lead }), ...(quantity && { quantity }) } };
 }

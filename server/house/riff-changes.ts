@@ -1,12 +1,14 @@
 /** What a riff makes different: its pours beside its parent's, and how far its figures lie from the parent's. */
-import type { Entry, Quantity } from "../../grammar/tree.ts";
+import type { Entry, FieldLine, Quantity } from "../../grammar/tree.ts";
 import { difference } from "../engine/difference.ts";
 import { type Figure, type FigureName, figures, type Outcome } from "../engine/plan.ts";
 import type { Assessment } from "./drink.ts";
+import { findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import { ingredientOf } from "./ingredient.ts";
-import { type FlatDrink, type FlatPour, sameIngredient, sameQuantity } from "./riff.ts";
+import { type FlatDrink, type FlatPour, inherited, sameIngredient, sameQuantity } from "./riff.ts";
 import { perServe } from "./serve.ts";
+import { isNone } from "./values.ts";
 
 /** One pour in place of another: something else, or the same in another way. */
 export interface Replaced {
@@ -52,6 +54,16 @@ function outOf(house: House, entry: Entry, { line, name }: FlatPour): Out | unde
 
 function isMeant(pour: FlatPour, { ingredient, quantity }: Out): boolean {
   return sameIngredient(pour, ingredient) && (!quantity || sameQuantity(pour.quantity, quantity));
+}
+
+/** The fields that a riff would take from its parent and says something of its own in. */
+export function otherFields({ entry, parent }: FlatDrink): readonly string[] {
+  const textOf = (field: FieldLine | undefined) => (field && !isNone(field) ? (field.value?.text ?? "") : "");
+  if (!parent) return [];
+  return [...inherited].filter((name) => {
+    const own = findFieldIn(entry, name)?.field;
+    return own !== undefined && textOf(own) !== textOf(parent.field(name)?.field);
+  });
 }
 
 /** A figure of the parent, and the riff's less the parent's; what both are computed from is not doubted twice. */

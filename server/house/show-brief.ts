@@ -6,14 +6,18 @@ import { type Measure, mlIn, showValue } from "./show.ts";
 
 /** `21 % vol`, `105 ml`, `8.9`: strength, volume of one serve, ratio of sweetness to acid. What is unknown is left out. */
 export function showBriefly({ outcome, plan, proportional }: Assessment, measure: Measure): string[] {
-  const strength = outcome.figure("strengthPct");
   const volume = perServe(outcome.figure("afterVolumeMl"), plan.serves);
   const ratio = outcome.figure("ratio");
   return [
-    strength.value !== null && `${showValue(strength, 1)} % vol`,
+    showStrengthBriefly(outcome.figure("strengthPct")),
     volume.value !== null && !proportional && showVolumeBriefly(volume, measure),
     ratio.value !== null && showValue(ratio, 1),
   ].flatMap((text) => text || []);
+}
+
+/** `21 % vol`; absent where it is unknown. */
+export function showStrengthBriefly(strength: Figure): string | undefined {
+  return strength.value === null ? undefined : `${showValue(strength, 1)} % vol`;
 }
 
 /** `105 ml`, `3.5 oz`. */

@@ -2,7 +2,7 @@
 import type { Figure } from "../engine/plan.ts";
 import type { FigureChange, PourChange, Replaced } from "./riff-changes.ts";
 import { type Measure, mlIn, showFigure, showList, showMoney, showValue } from "./show.ts";
-import { showPour, showQuantity } from "./show-pour.ts";
+import { showPour, showPourAmount } from "./show-pour.ts";
 
 /** `17.8 (−3.2 ± 0.2)`, `105 (about the same)`: the parent's, and how far from it the riff lies. */
 export function showChange({ before, change }: FigureChange, finest?: number): string {
@@ -30,6 +30,11 @@ function signed({ value, plusMinus }: Figure, show: (size: Figure) => string): s
   return `${value < 0 ? "−" : "+"}${show({ value: Math.abs(value), plusMinus })}`;
 }
 
+/** `60 ml oloroso sherry for 50 ml aged rum; without egg white; another method and garnish`. Empty where all is the same. */
+export function showChanges(pours: readonly PourChange[], fields: readonly string[]): string {
+  return [showPourChanges(pours), fields.length > 0 && `another ${showList(fields)}`].filter(Boolean).join("; ");
+}
+
 /** `60 ml oloroso sherry for 50 ml aged rum; lemon juice 15 ml, not 22.5 ml; without egg white; with 15 ml fino sherry`. Empty where all is the same. */
 export function showPourChanges(changes: readonly PourChange[]): string {
   const replaced = changes.flatMap((one) => (one.how === "swapped" || one.how === "changed" ? showReplaced(one) : []));
@@ -43,7 +48,7 @@ export function showPourChanges(changes: readonly PourChange[]): string {
 function showReplaced({ how, before, after }: Replaced): string {
   if (how === "swapped") return `${showPour(after, after.ingredient)} for ${showPour(before, before.ingredient)}`;
   const name = after.ingredient.resolution.text;
-  const amounts = [after, before].map(({ lead, quantity }) => [lead?.text, quantity && showQuantity(quantity)].filter(Boolean).join(" "));
+  const amounts = [after, before].map(showPourAmount);
   if (amounts[0] !== amounts[1] && amounts.every(Boolean)) return `${name} ${amounts[0]}, not ${amounts[1]}`;
   return [showPour(after, after.ingredient), ...after.modifiers.map(({ text }) => text)].join(", ");
 }

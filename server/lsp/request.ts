@@ -83,11 +83,13 @@ export function ofText<P extends { textDocument: TextDocumentIdentifier }, R, E>
   });
 }
 
-/** A request about all texts, or about something that was answered before. */
+/** A request about all texts, or about something that was answered before; an item is in its text. */
 export function ofHouse<P, R, E>(type: RequestType<P, R, E>, { empty, answer, ...row }: Row<OfHouse<P>, R>): RequestRow {
   return rowOf(type, row, empty, (params, context) => {
     const answered = answer({ ...context, house: context.workspace.house, params });
-    return answered instanceof ResponseError ? answered : told(answered, undefined, context);
+    const { item } = (params ?? {}) as { readonly item?: { readonly uri: string } };
+    const document = item && context.workspace.document(item.uri);
+    return answered instanceof ResponseError ? answered : told(answered, document, context);
   });
 }
 

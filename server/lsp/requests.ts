@@ -31,6 +31,7 @@ import {
   SemanticTokensDeltaRequest,
   SemanticTokensRangeRequest,
   SemanticTokensRequest,
+  SignatureHelpRequest,
   WorkspaceSymbolRequest,
 } from "vscode-languageserver";
 import { codeLenses, type LensData, placesOfLens, resolveCodeLens, showReferences } from "../features/code-lens.ts";
@@ -47,6 +48,7 @@ import { documentHighlights, implementations, references } from "../features/ref
 import { prepareRename, type Refusal, rename } from "../features/rename.ts";
 import { selectionRanges } from "../features/selection.ts";
 import { semanticTokens, tokenModifiers, tokenTypes } from "../features/semantic-tokens.ts";
+import { signatureHelp } from "../features/signature-help.ts";
 import { documentSymbols } from "../features/symbols.ts";
 import { workspaceSymbols } from "../features/workspace-symbols.ts";
 import type { Measure } from "../house/show.ts";
@@ -54,6 +56,7 @@ import { codeActionOptions, codeActions, resolveCodeAction } from "./code-action
 import { completionOptions } from "./completion-options.ts";
 import { ownRequests } from "./own-requests.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
+import { hierarchyRequests } from "./requests-hierarchy.ts";
 import type { EditorSettings } from "./settings.ts";
 
 export const requests: readonly RequestRow[] = [
@@ -76,6 +79,14 @@ export const requests: readonly RequestRow[] = [
     atOnce: true,
     empty: { label: "" },
     answer: ({ house, params }) => resolveCompletion(house, params),
+  }),
+  ofText(SignatureHelpRequest.type, {
+    does: "how a field's value, a step, a pour or a swap is written, with the part that the cursor is in",
+    atOnce: true,
+    // Asked for unasked once, behind a field's name: whoever writes a pour wants to see the line above.
+    announces: { signatureHelpProvider: { triggerCharacters: [":"], retriggerCharacters: [" ", ",", ";"] } },
+    empty: null,
+    answer: ({ document, params }) => signatureHelp(document, params.position),
   }),
   ofText(DefinitionRequest.type, {
     does: "where what the cursor names is declared; what only the larder declares has no file to go to",
@@ -239,6 +250,7 @@ export const requests: readonly RequestRow[] = [
     empty: {} as CodeAction,
     answer: ({ params, ...context }) => resolveCodeAction(params, context),
   }),
+  ...hierarchyRequests,
   ...ownRequests,
 ];
 

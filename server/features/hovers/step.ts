@@ -22,7 +22,7 @@ export function describeStep(assessment: Assessment, item: Item, measure: Measur
 }
 
 /** What the table of techniques says of a step. */
-export function describeTechnique({ technique }: Step): string {
+export function describeTechnique({ technique }: Pick<Step, "technique">): string {
   return technique ? `${bold(technique.words[0]!)} · ${technique.doc} *(${technique.source})*` : "";
 }
 
