@@ -61,7 +61,7 @@ export class Workspace {
 
   openText({ uri, languageId, version, text }: TextDocumentItem): void {
     const key = canonical(uri);
-    const whole = languageId === "markdown" ? TextDocument.create(uri, languageId, version, text) : undefined;
+    const whole = isMarkdown(key, languageId) ? TextDocument.create(uri, languageId, version, text) : undefined;
     this.open.set(key, whole);
     this.spellings.set(key, uri);
     this.house.setDocument({ uri: key, version, ...(whole ? readMarkdown(text) : { tree: read(text) }) });
@@ -153,6 +153,11 @@ export class Workspace {
   private belongs(uri: string): boolean {
     return this.folders.some((folder) => uri.startsWith(`${folder}/`));
   }
+}
+
+/** By its name where that tells: some clients say one language of all that they have a server for. */
+function isMarkdown(uri: string, languageId: string): boolean {
+  return isHouseFile(uri) ? !uri.endsWith(".drink") : languageId === "markdown";
 }
 
 /** Whether what came or went may be a folder with files of the house in it: it has no ending, and is nobody else's. */

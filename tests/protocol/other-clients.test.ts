@@ -61,6 +61,25 @@ describe("edits of the workspace", () => {
   });
 });
 
+describe("a client with one language for all files of a server", () => {
+  const prose = "# Slack Water\n\ndrink deep\n\n```drink\ndrink Lantern\n  50 ml lamp oil\n```\n";
+  test.each(["mutchkin", "markdown"])("%s", async (languageId) => {
+    const [book, card] = [nowhere("book.md"), nowhere("card.drink")];
+    const client = await start({ params: { capabilities: {} } });
+    await client.open(book, prose, 1, languageId);
+    await client.open(card, lamp, 1, languageId);
+    const linesOf = async (uri: string) => (await client.diagnosticsOf(uri, 1)).diagnostics.map(({ range }) => range.start.line);
+    expect(new Set(await linesOf(card))).toEqual(new Set([0, 1]));
+    expect(new Set(await linesOf(book))).toEqual(new Set([5, 6]));
+  });
+  test("a text without a file is of the language that is said", async () => {
+    const client = await start({ params: { capabilities: {} } });
+    await client.open("untitled:Untitled-1", prose, 1, "markdown");
+    const { diagnostics } = await client.diagnosticsOf("untitled:Untitled-1", has("unknown-ingredient"));
+    expect(Math.min(...diagnostics.map(({ range }) => range.start.line))).toBe(5);
+  });
+});
+
 describe("the folder", () => {
   const named = async (names: (uri: string, path: string) => Partial<InitializeParams>) => {
     const house = layOut({ "stock.drink": shelf, "card.drink": slip });
