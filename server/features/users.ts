@@ -26,6 +26,11 @@ export function usersOf(house: House, entry: Entry, way: Way): readonly Use[] {
   return [...(indexOf(house).of(house, entry)?.[way] ?? [])];
 }
 
+/** Whether nothing has changed since who uses what was last asked. */
+export function areUsersKnown(house: House): boolean {
+  return indexOf(house).isCurrent(house);
+}
+
 const indexes = new WeakMap<House, Index>();
 
 function indexOf(house: House): Index {
@@ -50,7 +55,7 @@ class Index {
     return this.uses.get(entry);
   }
 
-  private isCurrent(house: House): boolean {
+  isCurrent(house: House): boolean {
     let at = 0;
     for (const document of house.documents()) if (document !== this.documents[at++]) return false;
     const [first] = this.documents;

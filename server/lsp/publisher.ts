@@ -20,6 +20,7 @@ import type { Report } from "../rules/run.ts";
 import { diagnosticsOf } from "./diagnostics.ts";
 import type { Environment } from "./environment.ts";
 import type { EditorSettings } from "./settings.ts";
+import { turns } from "./turns.ts";
 import type { Workspace } from "./workspace.ts";
 
 interface Latest {
@@ -39,7 +40,6 @@ export interface PublisherOptions {
   readonly touched: (documents: readonly SpecDocument[]) => void;
 }
 
-const turnMs = 8;
 /** Texts that arrive in a burst are taken in first, for so long at most. */
 const burstMs = 150;
 
@@ -149,7 +149,7 @@ export class Publisher {
     const { workspace } = this.options;
     const items: WorkspaceDocumentDiagnosticReport[] = [];
     const gone = new Set(previous.keys());
-    const turn = this.turns();
+    const turn = turns(this.options.environment);
     for (const document of [...workspace.house.documents()]) {
       const uri = workspace.spelling(document.uri);
       const { id, diagnostics } = this.look(workspace.house.document(document.uri) ?? document);
@@ -171,7 +171,7 @@ export class Publisher {
     this.takeStale();
     if (this.pulled) return this.wake();
     const { connection, workspace } = this.options;
-    const turn = this.turns();
+    const turn = turns(this.options.environment);
     // What a person is looking at comes first.
     const order = [...this.pending].sort((one, other) => Number(workspace.isOpen(other)) - Number(workspace.isOpen(one)));
     for (const uri of order) {
@@ -223,18 +223,6 @@ export class Publisher {
     for (const document of stale) this.pending.add(document.uri);
     this.options.touched(stale);
     for (const uri of house.takeGone()) this.pending.add(uri);
-  }
-
-  /** A function that gives way to waiting messages once its turn is over; answers whether it did. */
-  private turns(): () => Promise<boolean> {
-    const { now, nextTurn } = this.options.environment;
-    let since = now();
-    return async () => {
-      if (now() - since < turnMs) return false;
-      await nextTurn();
-      since = now();
-      return true;
-    };
   }
 
   private wake(): void {

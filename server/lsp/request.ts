@@ -31,6 +31,8 @@ export interface Context {
   readonly spelling: (uri: string) => string;
   /** Resolves once all files are read that are being read; absent where none is. */
   readonly settled: (token: CancellationToken) => Promise<void> | undefined;
+  /** To be awaited between pieces of long work. */
+  readonly turns: () => () => Promise<boolean>;
   /** What the client said that it can do; nothing before `initialize`. */
   readonly client: () => ClientCapabilities;
   /** Where the rules are explained, as a URI without a fragment; absent where that is not shipped. */
@@ -64,6 +66,8 @@ interface Row<A, R> {
   readonly announces?: ServerCapabilities | ((client: ClientCapabilities) => ServerCapabilities);
   /** It rests on the text alone, or would rather be early than whole: what others declare is not waited for. */
   readonly atOnce?: boolean;
+  /** What takes long in a large house, to be done in turns before it is answered; it can be cancelled in between. */
+  readonly ahead?: (house: House) => Iterable<unknown>;
   /** The answer where there is nothing to say, and after a fault. */
   readonly empty: R;
   readonly answer: (asked: A) => R | ResponseError<void>;
@@ -100,7 +104,7 @@ function told<R>(answered: R, document: SpecDocument | undefined, { workspace, c
 
 function rowOf<P, R, E>(
   type: RequestType<P, R, E>,
-  { does, announces, atOnce }: Pick<Row<never, R>, "does" | "announces" | "atOnce">,
+  { does, announces, atOnce, ahead }: Pick<Row<never, R>, "does" | "announces" | "atOnce" | "ahead">,
   empty: R,
   answer: (params: P, context: Context) => R | ResponseError<void>,
 ): RequestRow {
@@ -121,9 +125,24 @@ function rowOf<P, R, E>(
           }
         };
         // Half a house would be full of unknown figures, and a rename in it would be half a rename.
-        return (atOnce ? undefined : context.settled(token)?.then(guarded)) ?? guarded();
+        const reading = atOnce ? undefined : context.settled(token);
+        return reading || ahead ? prepared(context, token, reading, ahead).then(guarded) : guarded();
       }),
   };
+}
+
+async function prepared(
+  { workspace: { house }, turns }: Context,
+  token: CancellationToken,
+  reading: Promise<void> | undefined,
+  ahead: Row<never, never>["ahead"],
+): Promise<void> {
+  await reading;
+  const turn = turns();
+  for (const _piece of ahead?.(house) ?? []) {
+    await turn();
+    if (token.isCancellationRequested) return;
+  }
 }
 
 function textIn(params: unknown): string {

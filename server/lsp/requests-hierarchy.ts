@@ -7,6 +7,7 @@ import {
   TypeHierarchySubtypesRequest,
   TypeHierarchySupertypesRequest,
 } from "vscode-languageserver";
+import { usesAhead } from "../features/ahead.ts";
 import { incomingCalls, outgoingCalls, prepareCallHierarchy } from "../features/call-hierarchy.ts";
 import { prepareTypeHierarchy, subtypes, supertypes } from "../features/type-hierarchy.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
@@ -25,6 +26,7 @@ export const hierarchyRequests: readonly RequestRow[] = [
   }),
   ofHouse(TypeHierarchySubtypesRequest.type, {
     does: "a drink's riffs; the drinks that name a family",
+    ahead: usesAhead,
     empty: null,
     answer: ({ house, params, spelling }) => subtypes(house, params.item, spelling),
   }),
@@ -36,6 +38,7 @@ export const hierarchyRequests: readonly RequestRow[] = [
   }),
   ofHouse(CallHierarchyIncomingCallsRequest.type, {
     does: "the drinks and preps that pour it or garnish with it, the menus that list it, with the amounts and the places",
+    ahead: usesAhead,
     empty: null,
     answer: ({ house, params, spelling }) => incomingCalls(house, params.item, spelling),
   }),

@@ -34,6 +34,7 @@ import {
   SignatureHelpRequest,
   WorkspaceSymbolRequest,
 } from "vscode-languageserver";
+import { mentionsAhead, usesAhead } from "../features/ahead.ts";
 import { codeLenses, type LensData, placesOfLens, resolveCodeLens, showReferences } from "../features/code-lens.ts";
 import { completion, resolveCompletion } from "../features/completion.ts";
 import { definition } from "../features/definition.ts";
@@ -96,6 +97,7 @@ export const requests: readonly RequestRow[] = [
   }),
   ofText(ReferencesRequest.type, {
     does: "every call of what the cursor names, in all texts at hand",
+    ahead: mentionsAhead,
     announces: { referencesProvider: true },
     empty: null,
     answer: ({ house, document, params: { position, context }, spelling }) =>
@@ -109,6 +111,7 @@ export const requests: readonly RequestRow[] = [
   }),
   ofText(ImplementationRequest.type, {
     does: "the riffs of a drink; the drinks and preps that are made with a stock or a prep",
+    ahead: usesAhead,
     announces: { implementationProvider: true },
     empty: null,
     answer: ({ house, document, params, spelling }) => implementations(house, document, params.position, spelling),
@@ -121,6 +124,7 @@ export const requests: readonly RequestRow[] = [
   }),
   ofText(RenameRequest.type, {
     does: "a name in all texts at hand; one that is taken, or that a line would not read, is refused with the reason",
+    ahead: mentionsAhead,
     empty: null,
     answer: ({ house, document, params: { position, newName }, spelling }) => {
       const fix = orRefused(rename(house, document, position, newName));
@@ -203,6 +207,7 @@ export const requests: readonly RequestRow[] = [
   }),
   ofHouse(CodeLensResolveRequest.type, {
     does: "a lens with its count; it runs `mutchkin.showReferences` for a client that lists that in `experimental.commands`",
+    ahead: usesAhead,
     empty: { range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } } },
     answer: ({ house, params, client, settingsFor }) =>
       resolveCodeLens(house, params, canRun(client(), showReferences), unitsIn(settingsFor((params.data as LensData).uri))),

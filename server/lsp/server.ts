@@ -20,6 +20,7 @@ import { Refresher } from "./refresher.ts";
 import { requests } from "./requests.ts";
 import { defaultEditorSettings, type EditorSettings, ownSection, readSettings } from "./settings.ts";
 import { TokenResults } from "./token-results.ts";
+import { turns } from "./turns.ts";
 import { canonical, Workspace } from "./workspace.ts";
 
 export function serve(connection: Connection, environment: Environment, version: string): void {
@@ -154,6 +155,7 @@ export function serve(connection: Connection, environment: Environment, version:
     report,
     settingsFor: (uri: string) => settings.of(uri),
     spelling: (uri: string) => workspace.spelling(uri),
+    turns: () => turns(environment),
     settled: (token: CancellationToken) => publisher.settled(token),
     client: () => capabilities,
     rulesPage: environment.rulesPage,

@@ -36,3 +36,19 @@ test("while the house is being looked at, a small request does not wait for all 
   await Promise.all([whole, one]);
   expect(order).toEqual(["one document", "the whole house"]);
 });
+
+test("calls are looked for in turns: the search can be cancelled, and a small request goes first", async () => {
+  const laid = house();
+  const client = await start({ pull: true, folders: [laid.folder()] });
+  const at = { textDocument: { uri: laid.uriOf("house.drink") }, position: { line: 0, character: 8 } };
+  await client.request("textDocument/hover", at);
+  const source = new CancellationTokenSource();
+  const asked = client.request("textDocument/references", { ...at, context: { includeDeclaration: true } }, source.token);
+  source.cancel();
+  await expect(asked).rejects.toMatchObject(cancelled);
+  const order: string[] = [];
+  const all = client.request("textDocument/references", { ...at, context: { includeDeclaration: true } }).then(() => order.push("calls"));
+  const fold = client.request("textDocument/foldingRange", at).then(() => order.push("folding"));
+  await Promise.all([all, fold]);
+  expect(order).toEqual(["folding", "calls"]);
+});
