@@ -7,7 +7,6 @@ import type { Entry } from "../../grammar/tree.ts";
 import type { Place, SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import { pouredIn } from "../house/poured.ts";
-import { showList } from "../house/show.ts";
 import { showPourAmount } from "../house/show-pour.ts";
 import { type CalledAt, entryOfItem, itemOf, prepareItem } from "./hierarchy.ts";
 import { rangeOf } from "./place.ts";
@@ -72,15 +71,16 @@ function callItem(
   return kinds.has(entry.kind) ? itemOf(house, entry, { ...(at && { at }), detail, spelling }) : undefined;
 }
 
-/** `drink · 17.5 ml`, `stock · 2 dashes, garnish`: what it is, and how much of it is used how. */
+/** `drink · 17.5 ml`, `stock · 2 dashes, garnish`, `prep · or 20 ml`: what it is, and how much of it is used how. */
 function describe(house: House, uses: readonly Use[], kind: Entry["kind"]): string {
   const how = uses.flatMap(({ way, by, of }) => (way === "poured" ? amountsIn(house, by, of) : way === "garnish" ? ["garnish"] : []));
-  return how.length > 0 ? `${kind} · ${showList(how)}` : kind;
+  return how.length > 0 ? `${kind} · ${how.join(", ")}` : kind;
 }
 
-/** As they are written, with what is inherited. */
+/** As they are written, with what is inherited; an alternative as one. */
 function amountsIn(house: House, by: Entry, of: Entry): string[] {
-  return pouredIn(house, by).flatMap(({ ingredient, amount }) =>
-    ingredient.resolution.found?.entry === of ? showPourAmount(amount) || [] : [],
-  );
+  return pouredIn(house, by).flatMap(({ entry, place, ingredient, amount }) => {
+    const text = ingredient.resolution.found?.entry === of && showPourAmount(amount);
+    return text ? `${entry.lines[place.line]?.content.kind === "or" ? "or " : ""}${text}` : [];
+  });
 }

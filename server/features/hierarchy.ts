@@ -76,6 +76,7 @@ export function itemOf(
 
 /** The entry that an item stands for; absent where the text has it no more. */
 export function entryOfItem(house: House, { data }: HierarchyItem): Entry | undefined {
+  if (!data) return undefined;
   const { uri, line, kind, name } = data as ItemData;
   const document = house.document(uri);
   if (!document) return undefined;

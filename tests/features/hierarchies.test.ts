@@ -113,7 +113,7 @@ describe("calls", () => {
       "Neap | drink · 20 ml | 21:6-10",
     ]);
     const rum = callAt("stock harb<>our").item;
-    expect(incoming(house, rum)).toEqual(["rum syrup | prep · 100 g | 7:8-19", "Été Sour | drink · 50 ml and 40 ml | 12:8-19 13:13-24"]);
+    expect(incoming(house, rum)).toEqual(["rum syrup | prep · 100 g | 7:8-19", "Été Sour | drink · 50 ml, or 40 ml | 12:8-19 13:13-24"]);
   });
 
   test("who garnishes with it, and which menus list a drink", () => {
@@ -126,7 +126,7 @@ describe("calls", () => {
     const { house, item } = callAt("drink É<>té");
     const calls = outgoingCalls(house, item)!;
     expect(outgoing(house, item)).toEqual([
-      "harbour rum | stock · 50 ml and 40 ml | 12:8-19 13:13-24",
+      "harbour rum | stock · 50 ml, or 40 ml | 12:8-19 13:13-24",
       "rum syrup | prep · 20 ml | 14:8-17",
       "lemon juice | stock · 25 ml · from the larder | 15:8-19",
       "nutmeg | stock · garnish | 11:11-17 11:19-25",

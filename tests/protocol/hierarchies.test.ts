@@ -19,6 +19,8 @@ const specs = [
   "  100 g harbour rum", //         3
   "drink Slip", //                  4
   "  60 ml harbour rum", //         5
+  "menu Winter", //                 6
+  "  - Rope 9", //                  7
   "",
 ].join("\n");
 
@@ -75,6 +77,8 @@ test("calls stand where they are written, the caller's in its text and the asked
     ["harbour rum", card, "0:6-0:17", "5:12-5:23"],
     ["rum syrup", card, "2:5-2:14", "6:12-6:21"],
   ]);
+  const listed = await client.request<CallHierarchyIncomingCall[]>("callHierarchy/incomingCalls", { item: rope });
+  expect(listed.map(({ from, fromRanges }) => [from.name, from.uri, ...fromRanges.map(place)])).toEqual([["Winter", card, "7:4-7:8"]]);
 });
 
 test("an item whose entry has gone since answers nothing, and one that moved is found", async () => {
