@@ -11,6 +11,7 @@ import {
   type WorkspaceEdit,
 } from "vscode-languageserver";
 import { toWorkspaceEdit } from "../features/edits.ts";
+import { fixAll } from "../features/fix-all.ts";
 import { rangeOf } from "../features/place.ts";
 import { quickFixes } from "../features/quick-fixes.ts";
 import { refactoringKinds, refactoringsAt } from "../features/refactorings/all.ts";
@@ -35,13 +36,28 @@ interface Chosen {
   readonly range: Range;
 }
 
+/** For `editor.codeActionsOnSave` and the like. */
+const fixAllKind = `${CodeActionKind.SourceFixAll}.mutchkin`;
+
 export const codeActionOptions: CodeActionOptions = {
-  codeActionKinds: [CodeActionKind.QuickFix, ...refactoringKinds],
+  codeActionKinds: [CodeActionKind.QuickFix, ...refactoringKinds, fixAllKind],
   resolveProvider: true,
 };
 
 export function codeActions(asked: Asked): CodeAction[] {
-  return [...fixActions(asked), ...refactoringActions(asked)];
+  return [...fixActions(asked), ...refactoringActions(asked), ...fixAllActions(asked)];
+}
+
+/** Only for a client that asks for it: it is about the whole text and not about the place. */
+function fixAllActions({ house, document, params: { context }, report, spelling }: Asked): CodeAction[] {
+  if (!context.only || !isWanted(fixAllKind, context.only)) return [];
+  const fix = fixAll(
+    house,
+    document,
+    findingsIn(house, document, report).map(({ finding }) => finding),
+  );
+  const edit = fix && toWorkspaceEdit(house, fix, spelling);
+  return edit ? [{ title: fix.title, kind: fixAllKind, edit }] : [];
 }
 
 function refactoringActions({ house, document, params: { range, context }, spelling, client }: Asked): CodeAction[] {

@@ -245,7 +245,7 @@ export const requests: readonly RequestRow[] = [
     answer: ({ document, params }) => formattingOnType(document, params.position),
   }),
   ofText(CodeActionRequest.type, {
-    does: "fixes of findings; conversions of a pour, a drink or a file; refactorings of a drink, a prep or a file",
+    does: "fixes of findings, all safe ones of a text for whoever asks for `source.fixAll`; conversions of a pour, a drink or a file; refactorings of a drink, a prep or a file",
     announces: { codeActionProvider: codeActionOptions },
     empty: null,
     answer: codeActions,

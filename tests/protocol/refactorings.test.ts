@@ -159,3 +159,16 @@ test("every refactoring has its command in the palette", () => {
   const commands = manifest.contributes.commands.map(({ command }) => command);
   for (const { name } of refactorings) expect(commands).toContain(`mutchkin.${name}`);
 });
+
+test("whoever fixes on saving gets all that is safe, and nobody else is offered it", async () => {
+  const client = await start();
+  const fixed = nowhere("fixed.drink");
+  await client.open(fixed, "drink Slip\n50 ml gin\n  2,5 cl lemon juice\n");
+  const range = { start: { line: 0, character: 0 }, end: { line: 3, character: 0 } };
+  const ask = (only?: string[]) =>
+    client.request<CodeAction[]>("textDocument/codeAction", { textDocument: { uri: fixed }, range, context: { diagnostics: [], only } });
+  const [action] = await ask(["source.fixAll"]);
+  const [change] = action!.edit!.documentChanges as TextDocumentEdit[];
+  expect(change!.edits).toHaveLength(2);
+  expect((await ask()).some(({ kind }) => kind?.startsWith("source"))).toBe(false);
+});
