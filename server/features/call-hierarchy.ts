@@ -10,7 +10,9 @@ import { pouredIn } from "../house/poured.ts";
 import { showPourAmount } from "../house/show-pour.ts";
 import { type CalledAt, entryOfItem, itemOf, prepareItem } from "./hierarchy.ts";
 import { rangeOf } from "./place.ts";
-import { type Use, usersOf, usesIn } from "./users.ts";
+import { type Use, usersOf, usesIn, type Way } from "./users.ts";
+
+const ways: readonly Way[] = ["poured", "garnish", "menu"];
 
 export function prepareCallHierarchy(
   house: House,
@@ -25,7 +27,7 @@ export function prepareCallHierarchy(
 export function incomingCalls(house: House, item: CallHierarchyItem, spelling = (uri: string) => uri): CallHierarchyIncomingCall[] | null {
   const asked = entryOfItem(house, item);
   if (!asked) return null;
-  const uses = (["poured", "garnish", "menu"] as const).flatMap((way) => usersOf(house, asked, way));
+  const uses = ways.flatMap((way) => usersOf(house, asked, way));
   return each(uses, "by").flatMap(({ entry, uses, places }) => {
     const from = callItem(house, entry, describe(house, uses, entry.kind), spelling);
     return from ? [{ from, fromRanges: places.map((place) => rangeOf(house, entry, place)) }] : [];
@@ -36,7 +38,7 @@ export function incomingCalls(house: House, item: CallHierarchyItem, spelling = 
 export function outgoingCalls(house: House, item: CallHierarchyItem, spelling = (uri: string) => uri): CallHierarchyOutgoingCall[] | null {
   const asked = entryOfItem(house, item);
   if (!asked) return null;
-  const uses = usesIn(house, asked).filter(({ way }) => way !== "riff");
+  const uses = usesIn(house, asked).filter(({ way }) => ways.includes(way));
   return each(uses, "of").flatMap(({ entry, uses, places }) => {
     const fromRanges = places.map((place) => rangeOf(house, asked, place));
     const at = { uri: house.getDocumentOf(asked).uri, range: fromRanges[0]! };

@@ -5,6 +5,7 @@ import type { SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import { type Mention, meantAt, mentionsIn, mentionsOf, ownNames } from "./mentions.ts";
 import { cursorAt, rangeOf } from "./place.ts";
+import { usersOf, type Way } from "./users.ts";
 
 /** In every text at hand, the declaration's own names last if they are wanted. `spelling`: how the editor spells a URI. */
 export function references(
@@ -25,24 +26,28 @@ export function references(
   }));
 }
 
-/** What is made with it: the riffs of a drink; the drinks and preps that pour a stock or a prep; the menus are no such thing. */
+/** What counts as made with an entry, by its kind; of any other kind the drinks and preps that name it. */
+const makes: Partial<Record<Entry["kind"], readonly Way[]>> = {
+  drink: ["riff"],
+  family: ["family"],
+  stock: ["poured", "garnish"],
+  prep: ["poured", "garnish"],
+};
+
+/** What is made with it: the riffs of a drink, the drinks of a family, what a stock or a prep is poured in; the menus are no such thing. */
 export function implementations(house: House, document: SpecDocument, position: Position, spelling = (uri: string) => uri): Location[] {
   const meant = meantIn(house, document, position);
   if (!meant) return [];
-  const makers = new Set<Entry>();
-  for (const { entry, mention } of mentionsOf(house, meant.found.entry)) {
-    if (isMade(entry, mention, meant.found.entry)) makers.add(entry);
-  }
-  return [...makers].flatMap((entry) => {
+  return [...makersOf(house, meant.found.entry)].flatMap((entry) => {
     const [head] = ownNames(entry);
     return head ? [{ uri: spelling(house.getDocumentOf(entry).uri), range: rangeOf(house, entry, head.place) }] : [];
   });
 }
 
-function isMade(by: Entry, { place }: Mention, of: Entry): boolean {
-  const { content } = by.lines[place.line]!;
-  if (of.kind === "drink") return content.kind === "field" && content.name.text.toLowerCase() === "from";
-  return by.kind === "drink" || by.kind === "prep";
+function makersOf(house: House, of: Entry): ReadonlySet<Entry> {
+  const ways = makes[of.kind];
+  if (ways) return new Set(ways.flatMap((way) => usersOf(house, of, way)).map(({ by }) => by));
+  return new Set([...mentionsOf(house, of)].map(({ entry }) => entry).filter(({ kind }) => kind === "drink" || kind === "prep"));
 }
 
 /** The same within one file: what is written declares (`Write`), what is called uses (`Read`). */

@@ -6,16 +6,13 @@ import type { Position, TypeHierarchyItem } from "vscode-languageserver-types";
 import type { Entry } from "../../grammar/tree.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { assessDrink } from "../house/drink.ts";
-import { findFieldIn } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
-import { flatten } from "../house/riff.ts";
 import { otherFields, pourChanges } from "../house/riff-changes.ts";
 import { showStrengthBriefly } from "../house/show-brief.ts";
 import { showChanges } from "../house/show-change.ts";
 import { type CalledAt, entryOfItem, itemOf, prepareItem } from "./hierarchy.ts";
-import { mentionsIn, mentionsOf } from "./mentions.ts";
 import { rangeOf } from "./place.ts";
-import { usersOf } from "./users.ts";
+import { usersOf, usesIn } from "./users.ts";
 
 export function prepareTypeHierarchy(
   house: House,
@@ -30,30 +27,17 @@ export function prepareTypeHierarchy(
 export function supertypes(house: House, item: TypeHierarchyItem, spelling = (uri: string) => uri): TypeHierarchyItem[] | null {
   const entry = entryOfItem(house, item);
   if (!entry) return null;
-  if (entry.kind !== "drink") return [];
-  const parent = flatten(house, entry).parent?.entry;
-  const line = findFieldIn(entry, "family")?.line;
-  const family = mentionsIn(house, entry).find(({ place }) => place.line === line);
-  const called = family && { uri: house.getDocumentOf(entry).uri, range: rangeOf(house, entry, family.place) };
-  return [parent && typeItem(house, parent, spelling), family && typeItem(house, family.found.entry, spelling, called)].flatMap(
-    (one) => one ?? [],
-  );
+  return usesIn(house, entry).flatMap(({ way, of, places: [place] }) => {
+    const at = { uri: house.getDocumentOf(entry).uri, range: rangeOf(house, entry, place) };
+    return way === "riff" || way === "family" ? (typeItem(house, of, spelling, at) ?? []) : [];
+  });
 }
 
 /** The riffs of a drink, or the drinks that name a family; null where the drink or the family is gone. */
 export function subtypes(house: House, item: TypeHierarchyItem, spelling = (uri: string) => uri): TypeHierarchyItem[] | null {
   const entry = entryOfItem(house, item);
   if (!entry) return null;
-  return below(house, entry).flatMap((one) => typeItem(house, one, spelling) ?? []);
-}
-
-function below(house: House, entry: Entry): Entry[] {
-  if (entry.kind === "drink") return usersOf(house, entry, "riff").map(({ by }) => by);
-  if (entry.kind !== "family") return [];
-  const members = [...mentionsOf(house, entry)].filter(
-    ({ entry: by, mention }) => by.kind === "drink" && findFieldIn(by, "family")?.line === mention.place.line,
-  );
-  return [...new Set(members.map(({ entry: by }) => by))];
+  return usersOf(house, entry, entry.kind === "family" ? "family" : "riff").flatMap(({ by }) => typeItem(house, by, spelling) ?? []);
 }
 
 /** Absent for what is neither a drink nor a family. */

@@ -1,6 +1,7 @@
-/** Who uses what is declared: the menus that a drink is on, its riffs, what a stock or a prep is poured in and garnishes. */
+/** Who uses what is declared: the menus that a drink is on, its riffs, a family's drinks, what a stock or a prep is poured in and garnishes. */
 import type { Entry } from "../../grammar/tree.ts";
 import type { Place, SpecDocument } from "../house/document.ts";
+import { findFieldIn } from "../house/entry.ts";
 import { garnishesOf } from "../house/garnish.ts";
 import type { House } from "../house/house.ts";
 import { pouredIn } from "../house/poured.ts";
@@ -8,7 +9,7 @@ import { flatten } from "../house/riff.ts";
 import type { Scope } from "../house/scope.ts";
 import { mentionsIn, ownNames } from "./mentions.ts";
 
-export type Way = "menu" | "riff" | "poured" | "garnish";
+export type Way = "menu" | "riff" | "family" | "poured" | "garnish";
 
 /** What an entry uses, and the places in it where that is written: for what a riff inherits, its name. */
 export interface Use {
@@ -84,7 +85,7 @@ class Index {
     for (const use of uses) {
       let there = this.uses.get(use.of);
       if (!there) {
-        there = { menu: new Set(), riff: new Set(), poured: new Set(), garnish: new Set() };
+        there = { menu: new Set(), riff: new Set(), family: new Set(), poured: new Set(), garnish: new Set() };
         this.uses.set(use.of, there);
       }
       there[use.way].add(use);
@@ -121,6 +122,9 @@ export function usesIn(house: House, entry: Entry): readonly Use[] {
     if (entry.kind === "drink") {
       const flat = flatten(house, entry);
       note("riff", flat.parent?.entry, head);
+      // A riff's family is its parent's unless it names one itself.
+      const family = mentionsIn(house, entry).find(({ place }) => place.line === findFieldIn(entry, "family")?.line);
+      if (family) note("family", family.found.entry, family.place);
       for (const { field, ingredient } of garnishesOf(house, house.scopeOf(entry), flat)) {
         const { found, start, end } = ingredient?.resolution ?? {};
         const at = flat.field(field);

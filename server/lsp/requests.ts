@@ -110,7 +110,7 @@ export const requests: readonly RequestRow[] = [
     answer: ({ house, document, params }) => documentHighlights(house, document, params.position),
   }),
   ofText(ImplementationRequest.type, {
-    does: "the riffs of a drink; the drinks and preps that are made with a stock or a prep",
+    does: "the riffs of a drink, the drinks of a family; the drinks and preps that a stock or a prep is poured in or garnishes",
     ahead: usesAhead,
     announces: { implementationProvider: true },
     empty: null,

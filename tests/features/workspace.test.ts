@@ -34,8 +34,13 @@ const made = (marked: string) => {
   return implementations(house, document, position).map(({ uri, range }) => `${uri.slice(-7)}:${range.start.line + 1}`);
 };
 
-test("what is made with it: riffs of a drink, drinks and preps of a stock", () => {
+test("what is made with it: riffs of a drink, drinks of a family, what a stock is poured in, inherited or not", () => {
   expect(made(bar.replace("drink Été", "drink É<>té"))).toEqual(["a.drink:8"]);
-  expect(made(bar.replace("stock harbour", "stock harb<>our"))).toEqual(["a.drink:3", "a.drink:6"]);
+  expect(made(bar.replace("stock harbour", "stock harb<>our"))).toEqual(["a.drink:3", "a.drink:6", "a.drink:8"]);
+  const without = bar.replace("stock harbour", "stock harb<>our").replace("from: Été Sour", "from: Été Sour\n  without harbour rum");
+  expect(made(without)).toEqual(["a.drink:3", "a.drink:6"]);
+  expect(made(bar.replace("drink Été Sour", "drink Été Sour\n  family: sl<>ack").replace("prep rum", "family slack\nprep rum"))).toEqual([
+    "a.drink:7",
+  ]);
   expect(made(bar.replace("prep rum", "prep r<>um"))).toEqual(["b.drink:3"]);
 });
