@@ -16,7 +16,7 @@ import { inward, outward } from "../features/margins.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import type { Report } from "../rules/run.ts";
-import { asClientTakes } from "./client-edits.ts";
+import { asClientTakes } from "./client-forms.ts";
 import type { EditorSettings } from "./settings.ts";
 import type { TokenResults } from "./token-results.ts";
 import type { Workspace } from "./workspace.ts";

@@ -1,6 +1,13 @@
 /** Clients that can less than the editor that our own client is for, or say it in another way. The protocol (3.17) promises none of it. */
 import { describe, expect, test } from "vitest";
-import type { ClientCapabilities, CompletionItem, CompletionList, InitializeParams, WorkspaceEdit } from "vscode-languageserver/node";
+import type {
+  ClientCapabilities,
+  CompletionItem,
+  CompletionList,
+  InitializeParams,
+  MarkupKind,
+  WorkspaceEdit,
+} from "vscode-languageserver/node";
 import { has, lacks } from "./findings.ts";
 import { layOut, nowhere, start, startSilent } from "./start.ts";
 
@@ -78,6 +85,21 @@ describe("a client with one language for all files of a server", () => {
     const { diagnostics } = await client.diagnosticsOf("untitled:Untitled-1", has("unknown-ingredient"));
     expect(Math.min(...diagnostics.map(({ range }) => range.start.line))).toBe(5);
   });
+});
+
+test.each<[string, MarkupKind[] | undefined]>([
+  ["markdown", undefined],
+  ["markdown", ["plaintext", "markdown"]],
+  ["plaintext", ["plaintext"]],
+])("a hover is %s where the client takes %j", async (kind, contentFormat) => {
+  const card = nowhere("card.drink");
+  const client = await start({ params: { capabilities: { textDocument: { hover: { ...(contentFormat && { contentFormat }) } } } } });
+  await client.open(card, slip.replace("harbour rum", "aged rum"));
+  const at = { textDocument: { uri: card }, position: { line: 0, character: 8 } };
+  const { contents } = await client.request<{ contents: { kind: string; value: string } }>("textDocument/hover", at);
+  expect(contents.kind).toBe(kind);
+  expect(contents.value).toContain("Slip");
+  expect(/\*\*|\| :--/.test(contents.value)).toBe(kind === "markdown");
 });
 
 describe("the folder", () => {
