@@ -66,11 +66,13 @@ export function serve(connection: Connection, environment: Environment, version:
   });
 
   connection.onInitialized(async () => {
-    if (capabilities.workspace?.didChangeConfiguration?.dynamicRegistration) {
-      await connection.client.register(DidChangeConfigurationNotification.type, { section: "mutchkin" });
+    const { didChangeConfiguration, didChangeWatchedFiles } = capabilities.workspace ?? {};
+    const refused = (cause: unknown) => log("The client refused to tell of changes", cause);
+    if (didChangeConfiguration?.dynamicRegistration) {
+      await connection.client.register(DidChangeConfigurationNotification.type, { section: "mutchkin" }).catch(refused);
     }
-    if (capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration) {
-      await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+    if (didChangeWatchedFiles?.dynamicRegistration) {
+      await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers }).catch(refused);
     }
     if (capabilities.workspace?.workspaceFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(async ({ added, removed }) => {
@@ -87,7 +89,7 @@ export function serve(connection: Connection, environment: Environment, version:
     publisher.hold();
     await readSettingsAgain();
     const canReport = capabilities.window?.workDoneProgress === true && folders.length > 0;
-    const progress = canReport ? await connection.window.createWorkDoneProgress() : undefined;
+    const progress = canReport ? await connection.window.createWorkDoneProgress().catch(() => undefined) : undefined; // A client may not show it.
     progress?.begin("Reading the house", 0, undefined, true);
     try {
       await workspace.setFolders(folders, {

@@ -1,12 +1,14 @@
 /** Clients that can less than the editor that our own client is for, or say it in another way. The protocol (3.17) promises none of it. */
 import { describe, expect, test } from "vitest";
-import type {
-  ClientCapabilities,
-  CompletionItem,
-  CompletionList,
-  InitializeParams,
-  MarkupKind,
-  WorkspaceEdit,
+import {
+  type ClientCapabilities,
+  type CompletionItem,
+  type CompletionList,
+  ErrorCodes,
+  type InitializeParams,
+  type MarkupKind,
+  ResponseError,
+  type WorkspaceEdit,
 } from "vscode-languageserver/node";
 import { has, lacks } from "./findings.ts";
 import { layOut, nowhere, start, startSilent } from "./start.ts";
@@ -199,6 +201,27 @@ describe("findings", () => {
     expect(client.capabilities().diagnosticProvider).toBeUndefined();
     await client.open(card, lamp);
     await client.diagnosticsOf(card, has("unknown-ingredient"));
+  });
+
+  test("a client that refuses whatever it is asked has them all the same", async () => {
+    const house = layOut({ "card.drink": lamp, "stock.drink": shelf });
+    const client = startSilent();
+    for (const method of ["client/registerCapability", "window/workDoneProgress/create", "workspace/configuration"])
+      client.connection.onRequest(method, () => new ResponseError(ErrorCodes.MethodNotFound, "Not here."));
+    await client.initialize({ folders: [house.folder()] });
+    await client.diagnosticsOf(house.uriOf("card.drink"), has("unknown-ingredient"));
+    await client.shutDown();
+  });
+
+  test("a client that would rather count bytes is told places in UTF-16, which every client reads", async () => {
+    const client = await start({ params: { capabilities: { general: { positionEncodings: ["utf-8", "utf-32", "utf-16"] } } } });
+    expect(client.capabilities().positionEncoding ?? "utf-16").toBe("utf-16");
+    await client.open(card, "drink Lantern\n  50 ml é 🍋 oil\n");
+    const { diagnostics } = await client.diagnosticsOf(card, has("unknown-ingredient"));
+    expect(diagnostics.find(({ code }) => code === "unknown-ingredient")?.range).toEqual({
+      start: { line: 1, character: 8 },
+      end: { line: 1, character: 16 },
+    });
   });
 
   test("a client without work-done progress is not asked for it", async () => {
