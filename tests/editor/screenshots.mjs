@@ -43,7 +43,10 @@ for (const [theme, title] of Object.entries(themes)) {
     await page.keyboard.press("Control+B");
     await openFile(page, "samples", "halyard-room", "sours.drink");
     await page.keyboard.press("Control+B");
-    await page.locator(".codelens-decoration", { hasText: /on 1 menu/ }).first().waitFor({ timeout: 60_000 });
+    await page
+      .locator(".codelens-decoration", { hasText: /on 1 menu/ })
+      .first()
+      .waitFor({ timeout: 60_000 });
     await shot("spec");
     await hoverWord(page, "Lantern", /strength/i);
     await shot("hover");
