@@ -84,8 +84,8 @@ export const requests: readonly RequestRow[] = [
   ofText(SignatureHelpRequest.type, {
     does: "how a field's value, a step, a pour or a swap is written, with the part that the cursor is in",
     atOnce: true,
-    // Asked for unasked once, behind a field's name: whoever writes a pour wants to see the line above.
-    announces: { signatureHelpProvider: { triggerCharacters: [":"], retriggerCharacters: [" ", ",", ";"] } },
+    // Never unasked: it would lie over the lines above, beside the list of what can stand there. Once asked for it goes along.
+    announces: { signatureHelpProvider: { retriggerCharacters: [":", " ", ",", ";"] } },
     empty: null,
     answer: ({ document, params }) => signatureHelp(document, params.position),
   }),

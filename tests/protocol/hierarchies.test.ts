@@ -94,7 +94,7 @@ test("an item whose entry has gone since answers nothing, and one that moved is 
 
 test("the form of a field's value, with the part that the cursor is in; nothing in the prose around a block", async () => {
   const { client, ask } = await open();
-  expect(client.capabilities().signatureHelpProvider).toMatchObject({ triggerCharacters: [":"] });
+  expect(client.capabilities().signatureHelpProvider?.triggerCharacters).toBeUndefined();
   const help = await ask<SignatureHelp>("textDocument/signatureHelp", chapter, 7, 20);
   expect(help.signatures[0]!.label).toBe("glass: GLASS, HOW");
   expect(help.activeParameter).toBe(1);
