@@ -49,8 +49,7 @@ export function serve(connection: Connection, environment: Environment, version:
   connection.onInitialize((params: InitializeParams): InitializeResult => {
     capabilities = params.capabilities;
     folders = foldersOf(params);
-    // A client that cannot be told to ask again would miss what another file or a setting changes.
-    publisher.pulled = capabilities.textDocument?.diagnostic !== undefined && capabilities.workspace?.diagnostics?.refreshSupport === true;
+    publisher.pulled = asksForFindings(params);
     settings.given = ownSection(params.initializationOptions);
     return {
       serverInfo: { name: "Mutchkin", version },
@@ -171,6 +170,14 @@ function foldersOf({ workspaceFolders, rootUri, rootPath }: InitializeParams): s
   if (workspaceFolders && workspaceFolders.length > 0) return workspaceFolders.map(({ uri }) => uri);
   if (rootUri) return [rootUri];
   return rootPath ? [URI.file(rootPath).toString()] : [];
+}
+
+/**
+ * Whether a client asks for findings whenever there may be others. One that cannot be told to ask again would miss what a
+ * setting or the disk changes; Neovim (0.12) asks for the text that is edited alone, and not for those that hang on it.
+ */
+function asksForFindings({ capabilities: { textDocument, workspace }, clientInfo }: InitializeParams): boolean {
+  return textDocument?.diagnostic !== undefined && workspace?.diagnostics?.refreshSupport === true && clientInfo?.name !== "Neovim";
 }
 
 /** A folder that comes or goes may be told of alone, whatever is in it. */

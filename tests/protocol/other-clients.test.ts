@@ -196,11 +196,32 @@ describe("settings", () => {
 describe("findings", () => {
   const card = nowhere("card.drink");
 
-  test("a client that asks for them but cannot be told to ask again has them pushed", async () => {
-    const client = await start({ params: { capabilities: { textDocument: { diagnostic: {} } } } });
+  test.each<[string, Partial<InitializeParams>]>([
+    ["cannot be told to ask again", { capabilities: { textDocument: { diagnostic: {} } } }],
+    [
+      "asks only for what is edited, as Neovim 0.12 does,",
+      {
+        clientInfo: { name: "Neovim", version: "0.12.0" },
+        capabilities: { textDocument: { diagnostic: {} }, workspace: { diagnostics: { refreshSupport: true } } },
+      },
+    ],
+  ])("a client that asks for them but %s has them pushed", async (_, params) => {
+    const client = await start({ params });
     expect(client.capabilities().diagnosticProvider).toBeUndefined();
-    await client.open(card, lamp);
+    await client.open(card, slip);
     await client.diagnosticsOf(card, has("unknown-ingredient"));
+    // Of the text that nobody edits, too.
+    await client.open(nowhere("stock.drink"), shelf);
+    await client.diagnosticsOf(card, lacks("unknown-ingredient"));
+  });
+
+  test("a client that asks and can be told to ask again is not pushed any", async () => {
+    const client = await start({ pull: true });
+    expect(client.capabilities().diagnosticProvider).toBeDefined();
+    await client.open(card, lamp);
+    const report = await client.pull(card);
+    expect(report.kind === "full" && has("unknown-ingredient")({ diagnostics: report.items })).toBe(true);
+    expect(client.pushed(card)).toBeUndefined();
   });
 
   test("a client that refuses whatever it is asked has them all the same", async () => {
