@@ -6,6 +6,7 @@
 import { byteOrderMark, indentWidth } from "./characters.ts";
 import { findField } from "./fields.ts";
 import { read } from "./read.ts";
+import { sense } from "./sense.ts";
 import type { Content, Entry, FieldLine, Line, Name, Pour, Span, Words } from "./tree.ts";
 
 /**
@@ -161,30 +162,4 @@ function saysTheSame(entry: Entry, lines: readonly string[]): boolean {
     entry.lines.map(({ eol }, index) => lines[index] + (eol && index < entry.lines.length - 1 ? "\n" : "")).join(""),
   );
   return entries.length === 1 && entries[0]!.kind === entry.kind && sense(entries[0]!.lines) === sense(entry.lines);
-}
-
-/** What lines say, without where it stands and how it is spaced. */
-function sense(lines: readonly Line[]): string {
-  return JSON.stringify(
-    lines.map(({ content, comment, problem }) => [content, comment?.text, problem?.code]),
-    (key, value) =>
-      key === "start" || key === "end"
-        ? undefined
-        : key === "commas"
-          ? value.length
-          : key === "quoted"
-            ? value !== undefined
-            : typeof value === "string"
-              ? plainly(value)
-              : value,
-  );
-}
-
-function plainly(text: string): string {
-  return text
-    .toLowerCase()
-    .replace(/[ \t]+/g, " ")
-    .replace(/ ?([;,:]) ?/g, "$1")
-    .replace(/(\d) ?(?=[^\d\s])/g, "$1 ")
-    .trim();
 }
