@@ -107,7 +107,8 @@ function planOf(house: House, scope: Scope, flat: FlatDrink) {
   return { plan: { ...plan, beside }, steps, pours, proportional, unpriced: [...poured.unpriced, ...garnish.unpriced] };
 }
 
-function measuringOf(flat: FlatDrink, settings: Settings): { measuring: Measuring; proportional: boolean } {
+/** How a drink's pours are measured, and whether its parts have no size. */
+export function measuringOf(flat: FlatDrink, settings: Settings): { measuring: Measuring; proportional: boolean } {
   const { part, proportional } = partOf(flat, settings);
   return { measuring: { settings, jigger: true, part }, proportional };
 }
