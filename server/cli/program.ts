@@ -5,6 +5,7 @@ import { type ReportName, reportNames } from "../reports/report-names.ts";
 import { adjustCommand } from "./adjust-command.ts";
 import { assessCommand } from "./assess-command.ts";
 import { checkCommand } from "./check-command.ts";
+import { diffCommand, diffFormats } from "./diff-command.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { formatCommand } from "./format-command.ts";
 import { outCommand } from "./out-command.ts";
@@ -81,6 +82,15 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .addOption(format())
     .action((asked: string[], options) => ended(adjustCommand(asked, options, terminal)));
   program
+    .command("diff")
+    .summary("say what changed between two states of specs, as drinks")
+    .description(
+      "Says what changed between two revisions, a revision and the working tree, or two folders: as drinks, with what it does to each.",
+    )
+    .addArgument(new Argument("[what...]", "REV or REV..REV (HEAD where none is named), or two folders; then paths").argOptional())
+    .addOption(new Option("--format <format>", "how to print it").choices(diffFormats).default("text"))
+    .action((asked: string[], options) => ended(diffCommand(asked, options, terminal)));
+  program
     .command("format")
     .summary("put specs into their canonical form")
     .description(
@@ -117,6 +127,7 @@ Examples:
   mutchkin assess --drink "Lantern Sour"                 one drink, with all its figures
   mutchkin assess --format json                          the same for another program
   mutchkin adjust --drink "Lantern Sour" --to "ratio 9"  which pour brings it there
+  mutchkin diff main..HEAD                               what a branch does to the drinks
   mutchkin format --check                                which files are not in canonical form
 
 Exit codes:

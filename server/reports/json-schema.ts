@@ -2,7 +2,9 @@
 import { z } from "zod";
 import { adjustSchema } from "./adjust-schema.ts";
 import { assessSchema } from "./assess-schema.ts";
+import { batchSchema } from "./batch-schema.ts";
 import { checkSchema } from "./check-schema.ts";
+import { diffSchema } from "./diff-schema.ts";
 import { outSchema } from "./out-schema.ts";
 import type { ReportName } from "./report-names.ts";
 
@@ -10,4 +12,11 @@ export function jsonSchemaOf(report: ReportName): object {
   return z.toJSONSchema(schemas[report]);
 }
 
-const schemas = { assess: assessSchema, check: checkSchema, adjust: adjustSchema, out: outSchema } satisfies Record<ReportName, z.ZodType>;
+const schemas = {
+  assess: assessSchema,
+  check: checkSchema,
+  adjust: adjustSchema,
+  batch: batchSchema,
+  out: outSchema,
+  diff: diffSchema,
+} satisfies Record<ReportName, z.ZodType>;

@@ -1,0 +1,65 @@
+/** What became of a drink, in words: the same in the terminal, in Markdown and on a page. */
+import { showFigure, showList, showMoney, showNumber, showShare, showValue } from "../house/show.ts";
+import type { DiffDrink, DiffEffects } from "./diff-schema.ts";
+
+type Gained = DiffEffects["allergens"];
+
+/** What a guest could be hurt by; never left out. */
+export function hurtLines({ allergens, notStated }: DiffEffects): string[] {
+  return [
+    ...said(allergens, "now contains", "no longer contains"),
+    ...(notStated.gained.length > 0 ? [`allergens not stated for ${showList(notStated.gained, Number.POSITIVE_INFINITY)}`] : []),
+  ];
+}
+
+/** Everything that it comes to otherwise, in order: who could be hurt, money, taste, the rest. */
+export function effectLines(effects: DiffEffects): string[] {
+  const { diets, cost, figures } = effects;
+  return [
+    ...hurtLines(effects),
+    ...(cost ? [costLine(cost)] : []),
+    ...figures.map(figureLine),
+    ...said(diets, "now suits", "no longer suits"),
+  ];
+}
+
+/** What was written otherwise. */
+export function changeLines({ pours, reordered, fields, preps }: DiffDrink): string[] {
+  return [
+    ...(pours ? [pours] : []),
+    ...(reordered ? ["pours in another order"] : []),
+    ...fields.map(fieldLine),
+    ...(preps.gained.length > 0 ? [`needs ${showList(preps.gained)} made now`] : []),
+    ...(preps.lost.length > 0 ? [`needs no ${showList(preps.lost)} any more`] : []),
+  ];
+}
+
+export function fieldLine({ field, before, after }: DiffDrink["fields"][number]): string {
+  if (before === null && after === null) return `another ${field}`;
+  return `${field}: ${before ?? "nothing"} → ${after ?? "nothing"}`;
+}
+
+function figureLine({ label, unit, before, after, window }: DiffEffects["figures"][number]): string {
+  const shown = (of: typeof before) => (unit === "%" ? showShare(of) : showFigure(of, unit));
+  const plain =
+    unit === "%"
+      ? showValue({ ...before, value: before.value === null ? null : 100 * before.value, plusMinus: 100 * (before.plusMinus ?? 0) }, 0)
+      : showValue(before);
+  const edge = window && `${window.crossed === "left" ? "out of" : "back in"} its ${showNumber(window.low)} to ${showNumber(window.high)}`;
+  return `${label} ${plain} → ${shown(after)}${edge ? `, ${edge}` : ""}`;
+}
+
+function costLine({ currency, before, after, shareBefore, shareAfter }: NonNullable<DiffEffects["cost"]>): string {
+  const money = (value: number | null) => (value === null ? "unknown" : showMoney(value, currency ?? undefined));
+  const share = (value: number | null) => (value === null ? "unknown" : showShare(value));
+  const shares = shareBefore === null && shareAfter === null ? [] : [`${share(shareBefore)} → ${share(shareAfter)} of the price`];
+  const costs = money(before) === money(after) ? [] : [`${money(before)} → ${money(after)}`];
+  return `cost ${[...costs, ...shares].join(", ")}`;
+}
+
+function said({ gained, lost }: Gained, more: string, less: string): string[] {
+  return [
+    ...(gained.length > 0 ? [`${more} ${showList(gained, Number.POSITIVE_INFINITY)}`] : []),
+    ...(lost.length > 0 ? [`${less} ${showList(lost, Number.POSITIVE_INFINITY)}`] : []),
+  ];
+}

@@ -1,0 +1,163 @@
+/** Two states of some specs beside each other: the comparison of `server/house/compare/`, as data and in order. */
+import type { Entry } from "../../grammar/tree.ts";
+import { type Comparison, compare, type DrinkCompared, type Houses, type ThingCompared } from "../house/compare/compare.ts";
+import type { FieldCompared } from "../house/compare/fields.ts";
+import { compared, type Effects } from "../house/compare/figures.ts";
+import { linesOf } from "../house/entry.ts";
+import type { House } from "../house/house.ts";
+import { menuEntryOf } from "../house/menu.ts";
+import { showPourChanges } from "../house/show-change.ts";
+import type { DiffDrink, DiffEffects, DiffReport, DiffThing } from "./diff-schema.ts";
+import { effectLines } from "./diff-words.ts";
+
+export interface Diffing {
+  readonly before: string;
+  readonly after: string;
+  /** How a text is named to the reader. */
+  pathOf(uri: string): string;
+  /** Whether a text was asked for; the others give names their meaning. */
+  wanted(uri: string): boolean;
+  progress?(done: number, all: number): void;
+}
+
+export function diff(houses: Houses, diffing: Diffing): DiffReport {
+  const comparison = compare(houses, diffing.progress);
+  const isWanted = ({ before, after }: { before?: Entry; after?: Entry }) =>
+    [before && houses.before.findDocumentOf(before), after && houses.after.findDocumentOf(after)].some(
+      (document) => document && diffing.wanted(document.uri),
+    );
+  const on = { before: menusOf(houses.before), after: menusOf(houses.after) };
+  const drinks = comparison.drinks.filter(isWanted).map((one) => drinkReport(houses, one, diffing, on));
+  const things = comparison.things.filter(isWanted).map((one) => thingReport(houses, one, comparison, drinks, diffing));
+  const count = (how: DiffDrink["how"]) => drinks.filter((one) => one.how === how).length;
+  return {
+    before: diffing.before,
+    after: diffing.after,
+    drinks: drinks.sort((one, other) => rankOf(one) - rankOf(other)),
+    things,
+    menus: comparison.menus.filter(isWanted).map(({ before: _before, after: _after, rangeBefore, rangeAfter, ...menu }) => ({
+      ...menu,
+      added: [...menu.added],
+      removed: [...menu.removed],
+      prices: [...menu.prices],
+      rangeBefore: rangeBefore ? [...rangeBefore] : null,
+      rangeAfter: rangeAfter ? [...rangeAfter] : null,
+    })),
+    broken: [...broken(houses.before, "before", diffing), ...broken(houses.after, "after", diffing)],
+    summary: {
+      added: count("added"),
+      removed: count("removed"),
+      renamed: count("renamed"),
+      changed: count("changed"),
+      moved: count("moved"),
+      rewritten: count("rewritten"),
+    },
+  };
+}
+
+/** What a guest could be hurt by, then money, then taste, then the rest. */
+function rankOf({ effects, how }: DiffDrink): number {
+  if (how === "rewritten") return 5;
+  if (how === "added" || how === "removed") return 3;
+  if (effects && effects.allergens.gained.length + effects.allergens.lost.length + effects.notStated.gained.length > 0) return 0;
+  if (effects?.cost) return 1;
+  return effects && effects.figures.length > 0 ? 2 : 4;
+}
+
+function drinkReport(
+  { before, after }: Houses,
+  { name, oldName, how, pours, fields, effects, preps, because, ...pair }: DrinkCompared,
+  diffing: Diffing,
+  on: { before: ReadonlyMap<Entry, string[]>; after: ReadonlyMap<Entry, string[]> },
+): DiffDrink {
+  const menus = pair.after ? on.after.get(pair.after) : on.before.get(pair.before!);
+  return {
+    name,
+    oldName: oldName ?? null,
+    how,
+    before: pair.before ? placeOf(before, pair.before, diffing) : null,
+    after: pair.after ? placeOf(after, pair.after, diffing) : null,
+    menus: menus ?? [],
+    pours: pours ? showPourChanges(pours.changes) : "",
+    reordered: pours?.reordered ?? false,
+    fields: fields.map(fieldReport),
+    effects: effects ? effectsReport(effects) : null,
+    preps: { gained: [...preps.gained], lost: [...preps.lost] },
+    because: because.map((one) => `${one.kind} ${one.name}`),
+  };
+}
+
+function effectsReport({ allergens, notStated, diets, cost, figures }: Effects): DiffEffects {
+  const both = ({ gained, lost }: Effects["allergens"]) => ({ gained: [...gained], lost: [...lost] });
+  return {
+    allergens: both(allergens),
+    notStated: both(notStated),
+    diets: both(diets),
+    cost: cost
+      ? {
+          currency: cost.currency ?? null,
+          before: cost.before.value,
+          after: cost.after.value,
+          shareBefore: cost.shareBefore,
+          shareAfter: cost.shareAfter,
+        }
+      : null,
+    figures: figures.map(({ figure, before, after, window }) => {
+      const { label, unit } = compared.find((row) => row.figure === figure)!;
+      const known = ({ value, plusMinus }: typeof before) => ({ value, plusMinus });
+      return { figure, label, unit, before: known(before), after: known(after), window: window ?? null };
+    }),
+  };
+}
+
+function thingReport(
+  { before, after }: Houses,
+  { kind, name, how, fields, ...pair }: ThingCompared,
+  { drinks }: Comparison,
+  reports: readonly DiffDrink[],
+  diffing: Diffing,
+): DiffThing {
+  const named = drinks.filter((drink) => drink.how === "moved" && drink.because.some((one) => one.kind === kind && one.name === name));
+  const moved = named.flatMap((drink) => reports.find((one) => one.how === "moved" && one.name === drink.name) ?? []);
+  return {
+    kind: kind as DiffThing["kind"],
+    name,
+    how,
+    before: pair.before ? placeOf(before, pair.before, diffing) : null,
+    after: pair.after ? placeOf(after, pair.after, diffing) : null,
+    fields: fields.map(fieldReport),
+    moved: moved.map((drink) => ({ drink: drink.name, what: effectLines(drink.effects!).join("; ") })),
+    menus: [...new Set(moved.flatMap(({ menus }) => menus))],
+  };
+}
+
+function fieldReport({ name, before, after }: FieldCompared): DiffDrink["fields"][number] {
+  return { field: name, before: before ?? null, after: after ?? null };
+}
+
+function placeOf(house: House, entry: Entry, { pathOf }: Diffing): NonNullable<DiffDrink["before"]> {
+  return { file: pathOf(house.getDocumentOf(entry).uri), line: house.getLineOf(entry) + 1 };
+}
+
+/** The names of the menus that each drink is on. */
+function menusOf(house: House): ReadonlyMap<Entry, string[]> {
+  const found = new Map<Entry, string[]>();
+  for (const { tree } of house.documents()) {
+    for (const menu of tree.entries.filter(({ kind, name }) => kind === "menu" && name)) {
+      for (const { content } of linesOf(menu, "menu")) {
+        const drink = menuEntryOf(house, house.scopeOf(menu), content)?.entry;
+        if (drink) found.set(drink, [...new Set([...(found.get(drink) ?? []), menu.name!.text])]);
+      }
+    }
+  }
+  return found;
+}
+
+function broken(house: House, side: "before" | "after", { pathOf, wanted }: Diffing): DiffReport["broken"] {
+  return [...house.documents()].flatMap(({ uri, tree }) => {
+    const lines = tree.entries.flatMap((entry, index) =>
+      entry.lines.flatMap(({ content }, line) => (content.kind === "unread" ? [tree.starts[index]! + line + 1] : [])),
+    );
+    return wanted(uri) && lines.length > 0 ? [{ side, file: pathOf(uri), lines }] : [];
+  });
+}
