@@ -1,5 +1,5 @@
 /** The one place where the command line reads the disk, and writes to it when it is told to. */
-import { chmodSync, mkdtempSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { chmodSync, lstatSync, mkdtempSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fdir } from "fdir";
 import { houseFiles, isHouseFile } from "../house/house-files.ts";
@@ -11,7 +11,7 @@ export interface Files {
   list(folder: string, depth: "shallow" | "deep"): readonly string[];
   /** The whole text, byte order mark and line breaks as they are. Throws an `Unreadable` with a plain reason. */
   read(path: string): string;
-  /** Puts a text in the place of a file's, all of it or nothing. Throws an `Unwritable` with a plain reason. */
+  /** Puts a text in the place of a file's, all of it or nothing; makes the file if it is not there. Throws an `Unwritable` with a plain reason. */
   write(path: string, text: string): void;
 }
 
@@ -43,13 +43,14 @@ export const disk: Files = {
   },
   write(path, text) {
     try {
-      const file = realpathSync(path);
+      const old = lstatSync(path, { throwIfNoEntry: false });
+      const file = old ? realpathSync(path) : path;
       const beside = mkdtempSync(`${file}.`);
       try {
         // Written beside it first: a full disk must not leave half a file.
         const fresh = join(beside, "new");
         writeFileSync(fresh, text);
-        chmodSync(fresh, statSync(file).mode);
+        if (old) chmodSync(fresh, statSync(file).mode);
         renameSync(fresh, file);
       } finally {
         rmSync(beside, { recursive: true });

@@ -1,10 +1,11 @@
 /** The commands and their options. What each prints is made elsewhere; this decides on words, streams and exit codes. */
-import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { Argument, Command, CommanderError, InvalidArgumentError, Option, type OptionValues } from "commander";
 import { version } from "../../package.json";
 import { type ReportName, reportNames } from "../reports/report-names.ts";
 import { adjustCommand } from "./adjust-command.ts";
 import { assessCommand } from "./assess-command.ts";
 import { checkCommand } from "./check-command.ts";
+import { checkFormatNames } from "./check-formats.ts";
 import { diffCommand, diffFormats } from "./diff-command.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { formatCommand } from "./format-command.ts";
@@ -54,11 +55,16 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .summary("say what is wrong with specs, and what to do")
     .description("Says what is wrong with specs, why it matters, and what to do.")
     .addArgument(paths())
-    .addOption(format())
+    .addOption(new Option("--format <format>", "how to print it").choices(checkFormatNames).default("text"))
     .option("--max-warnings <count>", "warnings that are let pass", wholeNumber, 0)
+    .option("--fix", "first put right, in the files, whatever leaves each drink the same drink")
+    .option("--changed-since <revision>", "only what is new since this git revision, and all in the entries touched since then")
+    .option("--baseline <file>", "let the findings stand that this file lists")
+    .option("--write-baseline <file>", "write all findings to this file instead of printing them")
     .option("--out", "list the drinks that are off tonight instead, for what says `status: out`")
+    .addHelpText("after", checkExamples)
     .action((asked: string[], options) =>
-      ended(options.out ? outCommand(asked, options, terminal) : checkCommand(asked, options, terminal)),
+      ended(options.out ? outCommand(asked, alone(options), terminal) : checkCommand(asked, options, terminal)),
     );
   program
     .command("assess")
@@ -135,6 +141,24 @@ Exit codes:
   1  errors, more warnings than are let pass, a target that is not reached, or files to format
   2  the command could not be carried out; the reason is on standard error
 `;
+
+const checkExamples = `
+Examples:
+  mutchkin check --format sarif > mutchkin.sarif    for code scanning
+  mutchkin check --changed-since origin/main        what a branch brought about
+  mutchkin check --fix                              put right what is safe, then check
+  mutchkin check --write-baseline old.json          start with what is there today
+  mutchkin check --baseline old.json                what has come since
+`;
+
+/** The list of what is off is no check: what belongs to one is refused rather than passed over. */
+function alone(options: OptionValues): { readonly format: "text" | "json" } {
+  const { format, out: _, maxWarnings, ...others } = options;
+  if (maxWarnings > 0 || Object.keys(others).length > 0 || (format !== "text" && format !== "json")) {
+    throw new UsageError("`--out` only lists what is off.", "It goes with `--format text` or `json`, and with no other option.");
+  }
+  return { format };
+}
 
 function wholeNumber(text: string): number {
   if (/^\d+$/.test(text)) return Number(text);

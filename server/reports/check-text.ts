@@ -12,12 +12,13 @@ export const severityWords = [
 ] as const satisfies readonly (readonly [FindingReport["severity"], string, string])[];
 
 /** Ends in a line break; the last line is the summary. */
-export function checkText({ findings, summary }: CheckReport, look: Look): string {
+export function checkText(report: CheckReport, look: Look): string {
+  const { findings } = report;
   const paragraphs = findings.map((finding, index) => {
     const newFile = index > 0 && findings[index - 1]!.file !== finding.file;
     return `${newFile ? "\n" : ""}${findingText(finding, look)}\n`;
   });
-  return `${paragraphs.join("")}${paragraphs.length > 0 ? "\n" : ""}${look.strong(summaryText(summary, findings))}\n`;
+  return `${paragraphs.join("")}${paragraphs.length > 0 ? "\n" : ""}${look.strong(summaryText(report))}\n`;
 }
 
 const indent = "    ";
@@ -31,7 +32,8 @@ function findingText({ file, line, column, severity, message, todo, code }: Find
   return todo ? `${what}\n${wrap(todo, look.width, indent)}` : what;
 }
 
-function summaryText(summary: CheckReport["summary"], findings: readonly FindingReport[]): string {
+/** How many files were looked at, and what was found in sum. */
+export function summaryText({ summary, findings }: CheckReport): string {
   const files = showCount(summary.files, "file");
   if (findings.length === 0) return `${files} checked: nothing found.`;
   const counts = severityWords

@@ -32,7 +32,7 @@ test.each([
   [[], "Usage: mutchkin"],
   [["chek"], "Unknown command 'chek'\n(Did you mean check?)"],
   [["check", "--formt"], "Unknown option '--formt'\n(Did you mean --format?)"],
-  [["check", "--format", "xml"], "Allowed choices are text, json."],
+  [["check", "--format", "xml"], "Allowed choices are text, json, sarif, github, junit, checkstyle."],
   [["check", "--max-warnings", "-1"], "Give a whole number, such as 3."],
   [["check", "--max-warnings", "few"], "Give a whole number, such as 3."],
   [["schema", "nothing"], "Allowed choices are assess, check"],

@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { assessEntries } from "../../server/reports/assess.ts";
 import { assessSchema } from "../../server/reports/assess-schema.ts";
 import { assessText } from "../../server/reports/assess-text.ts";
-import { check } from "../../server/reports/check.ts";
+import { check, reportOf } from "../../server/reports/check.ts";
 import { checkSchema } from "../../server/reports/check-schema.ts";
 import { checkText } from "../../server/reports/check-text.ts";
 import { prepsIn } from "../../server/reports/preps-in.ts";
@@ -63,7 +63,7 @@ test("any lines are checked and assessed", () => {
           throw new Error(code, { cause });
         },
       };
-      const checked = checkSchema.parse(check(house, documents, asking));
+      const checked = checkSchema.parse(reportOf(check(house, documents, asking)));
       const assessed = assessSchema.parse(assessEntries(house, entries, asking));
       for (const { line: at } of checked.findings) expect(at).toBeLessThanOrEqual(lines.length + 1);
       for (const drink of entries.filter(({ kind }) => kind === "drink")) prepsIn(house, drink);
