@@ -1,0 +1,124 @@
+/** From what is called for to what is bought: which stock it comes out of, and how much of it in the unit of its pack. */
+import type { Entry } from "../../grammar/tree.ts";
+import { findUnit } from "../../grammar/units.ts";
+import { liquidOf } from "../engine/composition.ts";
+import type { Call, Size } from "./calls.ts";
+import type { House } from "./house.ts";
+import { iceFacts } from "./method.ts";
+import { boughtAs, type NeedUnit } from "./packs.ts";
+import { type Piece, pieceOf } from "./piece.ts";
+import type { Scope } from "./scope.ts";
+import { type StockFacts, stockFacts } from "./stock.ts";
+
+/** So much of an entry, not yet rounded to anything; waste is not in it. */
+export interface Need {
+  readonly entry: Entry;
+  readonly unit: NeedUnit;
+  /** Null where it cannot be told. */
+  readonly amount: number | null;
+  readonly because?: string;
+}
+
+/** Forms that are cut off the peel: a fruit is out of peel long before it is out of weight. */
+const peelForms: ReadonlySet<string> = new Set(["zest", "twist", "peel"]);
+/** Broad strips that one fruit gives: practice, no source. */
+const peelsOfOne = 6;
+
+/** What a call for a stock or an ice takes of what is bought where it is made. */
+export function needOf(house: House, scope: Scope, { entry, name, size, juiced, model }: Call & { readonly entry: Entry }): Need {
+  if (entry.kind === "ice") return needOfIce(house, entry, size);
+  const facts = stockFacts(house, entry);
+  const { pack, free } = boughtAs(house, entry);
+  const whole = !pack && !free ? wholeOf(house, scope, facts) : undefined;
+  if (whole) return needOfWhole(house, whole, facts, size);
+  const unit = pack?.unit ?? unitOf(size);
+  if ("because" in size) return { entry, unit, amount: null, because: size.because };
+  if (juiced && !("pieces" in size)) return fruitsFor(house, entry, size);
+  const amount = inUnit(size, unit, facts, model);
+  return typeof amount === "number" ? { entry, unit, amount } : { entry, unit, amount: null, because: `${amount.because} (${name})` };
+}
+
+/** Lime juice that nobody buys is pressed from limes, and a wedge is cut from one: the fruit and the form. */
+function wholeOf(house: House, scope: Scope, { name }: StockFacts): { fruit: StockFacts; form: string } | undefined {
+  const cut = name.lastIndexOf(" ");
+  if (cut < 0) return undefined;
+  const form = name.slice(cut + 1).toLowerCase();
+  if (form !== "juice" && findUnit(form)?.dimension !== "piece") return undefined;
+  const found = house.lookup(scope, "ingredient", name.slice(0, cut))[0]?.entry;
+  const fruit = found?.kind === "stock" ? stockFacts(house, found) : undefined;
+  return fruit && boughtAs(house, fruit.entry).pack ? { fruit, form: findUnit(form)?.id ?? form } : undefined;
+}
+
+function needOfWhole(house: House, { fruit, form }: { fruit: StockFacts; form: string }, of: StockFacts, size: Size): Need {
+  const { entry } = fruit;
+  const unit = boughtAs(house, entry).pack!.unit;
+  if ("because" in size) return { entry, unit, amount: null, because: size.because };
+  if (form === "juice") {
+    const ml = inUnit(size, "ml", of, of.model);
+    return typeof ml === "number" ? fruitsFor(house, entry, { ml }) : { entry, unit, amount: null, because: ml.because };
+  }
+  const cut = inUnit(size, "piece", of, of.model);
+  if (typeof cut !== "number") return { entry, unit, amount: null, because: cut.because };
+  const pieces = peelForms.has(form) ? cut / peelsOfOne : cut * (shareOfWhole(of, fruit) ?? Number.NaN);
+  if (Number.isNaN(pieces)) return { entry, unit, amount: null, because: `how many of ${of.name} one ${fruit.name} gives is not known` };
+  const amount = inUnit({ pieces }, unit, fruit, fruit.model);
+  return typeof amount === "number" ? { entry, unit, amount } : { entry, unit, amount: null, because: amount.because };
+}
+
+/** By weight. */
+function shareOfWhole(part: StockFacts, whole: StockFacts): number | undefined {
+  const [one, all] = [pieceOf(part, undefined, "each"), pieceOf(whole, undefined, "each")];
+  return one && all && one.volume === all.volume ? one.one.value / all.one.value : undefined;
+}
+
+/** Fruit for so much juice, in the unit of its pack. */
+function fruitsFor(house: House, entry: Entry, size: { readonly ml: number } | { readonly g: number }): Need {
+  const facts = stockFacts(house, entry);
+  const unit = boughtAs(house, entry).pack?.unit ?? "piece";
+  const gives = pieceOf(facts, "juiced", "yield");
+  const ml = "ml" in size ? size.ml : size.g / liquidOf(facts.model).gPerMl;
+  if (!gives?.volume) return { entry, unit, amount: null, because: `how much juice one ${facts.name} gives is not given` };
+  const amount = inUnit({ pieces: ml / gives.one.value }, unit, facts, facts.model);
+  return typeof amount === "number" ? { entry, unit, amount } : { entry, unit, amount: null, because: amount.because };
+}
+
+function needOfIce(house: House, entry: Entry, size: Size): Need {
+  const { pack } = boughtAs(house, entry);
+  const unit = pack?.unit ?? "g";
+  if ("because" in size) return { entry, unit, amount: null, because: size.because };
+  const g = "g" in size ? size.g : 0;
+  const piece = iceFacts(house, house.scopeOf(entry), entry.name?.text ?? "")?.pieceG?.value;
+  if (unit === "g") return { entry, unit, amount: g };
+  if (unit === "piece" && piece) return { entry, unit, amount: g / piece };
+  return { entry, unit, amount: null, because: `what one ${entry.name?.text} weighs is not given` };
+}
+
+function unitOf(size: Size): NeedUnit {
+  return "ml" in size ? "ml" : "pieces" in size ? "piece" : "g";
+}
+
+/** The same amount in another unit, or why that cannot be told. */
+export function inUnit(
+  size: Exclude<Size, { because: string }>,
+  unit: NeedUnit,
+  facts: StockFacts | undefined,
+  model: Call["model"],
+): number | { readonly because: string } {
+  if (unit === "piece" ? "pieces" in size : unit in size) return Object.values(size)[0] as number;
+  const name = facts?.name ?? model.name;
+  const each: Piece | undefined = facts && pieceOf(facts, undefined, "each");
+  if ("pieces" in size) {
+    if (!each) return { because: `what one ${name} weighs is not given` };
+    const whole = size.pieces * each.one.value;
+    return inUnit(each.volume ? { ml: whole } : { g: whole }, unit, facts, model);
+  }
+  if (unit === "piece") {
+    if (!each) return { because: `what one ${name} weighs is not given` };
+    const same = inUnit(size, each.volume ? "ml" : "g", facts, model);
+    return typeof same === "number" ? same / each.one.value : same;
+  }
+  const liquid = liquidOf(model);
+  const [reason] = unit === "g" ? liquid.reasons.volume : liquid.reasonsWeighed.volume;
+  if (reason) return { because: reason };
+  return "ml" in size ? size.ml * liquid.gPerMl : size.g / liquid.gPerMl;
+}
