@@ -4,11 +4,10 @@ import { toTextEdits } from "../features/edits.ts";
 import { type Way, waysTo, wayWith } from "../house/bring-to.ts";
 import { changeable } from "../house/changeable.ts";
 import type { House } from "../house/house.ts";
-import { fold } from "../house/names.ts";
-import { askFor, nearestOf } from "../house/nearest.ts";
 import { type NotUnderstood, readTarget } from "../house/targets.ts";
 import { adjustReport } from "../reports/adjust.ts";
 import { adjustText } from "../reports/adjust-text.ts";
+import { entryNamed } from "./entry-named.ts";
 import { exitCodes } from "./exit-codes.ts";
 import type { Files } from "./files.ts";
 import { openHouse, type Session } from "./session.ts";
@@ -43,24 +42,11 @@ export function adjustCommand(paths: readonly string[], options: AdjustOptions, 
   return !complete ? exitCodes.failed : ways.some(({ reached }) => reached) ? exitCodes.clean : exitCodes.findings;
 }
 
-function entryAsked({ documents, house, pathOf }: Session, { drink, prep }: AdjustOptions): Entry {
+function entryAsked(session: Session, { drink, prep }: AdjustOptions): Entry {
   if ((drink === undefined) === (prep === undefined)) {
     throw new UsageError("Name one drink or one prep.", 'Write `--drink "Its Name"` or `--prep "its name"`.');
   }
-  const kind = drink === undefined ? "prep" : "drink";
-  const name = (drink ?? prep)!;
-  const all = documents.flatMap((document) => document.tree.entries).filter((entry) => entry.kind === kind && entry.name);
-  const found = all.filter((entry) => fold(entry.name!.text) === fold(name));
-  if (found.length === 1) return found[0]!;
-  if (found.length > 1) {
-    const places = found.map((entry) => `${pathOf(house.getDocumentOf(entry).uri)}:${house.getLineOf(entry) + 1}`);
-    throw new UsageError(`There is more than one ${kind} “${name}” here: ${places.join(", ")}.`, "Name the file too.");
-  }
-  const near = nearestOf(
-    name,
-    all.map((entry) => entry.name!.text),
-  );
-  throw new UsageError(`There is no ${kind} “${name}” here.`, askFor(near, "`mutchkin assess` lists all of them."));
+  return drink === undefined ? entryNamed(session, "prep", prep!) : entryNamed(session, "drink", drink);
 }
 
 function understood<T extends object>(answer: T | NotUnderstood): T {

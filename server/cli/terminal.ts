@@ -20,6 +20,8 @@ export interface Terminal {
   /** An internal error is shown with where it happened. */
   readonly debug: boolean;
   startServer(): void;
+  /** The day it is here: `2026-11-28`. */
+  today(): string;
 }
 
 type Format = Parameters<typeof styleText>[0];
@@ -54,6 +56,8 @@ export function processTerminal(): Terminal {
     },
     watched: Boolean(stdout.isTTY),
     debug: env.MUTCHKIN_DEBUG === "1",
+    // The Swedish form of a date is year, month and day.
+    today: () => new Date().toLocaleDateString("sv-SE"),
     // The server is a program of its own, built beside this one; it reads `--stdio` from the command line itself.
     startServer: () => createRequire(__filename)(join(__dirname, "server.js")),
   };

@@ -33,7 +33,8 @@ export function batchOfDrink({ plan, outcome }: Assessment): Model | undefined {
 }
 
 const none = { amount: { value: 0, u: 0, why: "water" }, per: "100 ml" } as const;
-const pureWater: Model = {
+/** As it comes from the tap, to the engine. */
+export const pureWater: Model = {
   type: "stock",
   name: "water",
   solid: false,

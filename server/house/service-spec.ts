@@ -69,13 +69,15 @@ function mixtureOf({ flat, plan }: Assessment, indexes: readonly number[]): Prep
   return { type: "prep", name: flat.entry.name?.text ?? "", parts: indexes.flatMap((index) => partOf(plan.pours[index]!) ?? []) };
 }
 
-function onJigger({ value }: Figure, stepMl: number): number | null {
+/** What the jigger measures of it; null where that is further off than a hand. */
+export function onJigger({ value }: Figure, stepMl: number): number | null {
   if (value === null) return null;
   const nearest = nearestMeasurable(value, stepMl);
   return Math.abs(nearest - value) <= near * value ? nearest : null;
 }
 
-function besideOf({ pours, plan, proportional }: Assessment, pour: FlatPour): Beside {
+/** A pour as it is poured for one serve. */
+export function besideOf({ pours, plan, proportional }: Assessment, pour: FlatPour): Beside {
   const planned = plan.pours[pours.indexOf(pour)];
   const part = planned && partOf(planned)?.amount;
   const isInParts = pour.quantity?.unit?.unit.dimension === "part";

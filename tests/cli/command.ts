@@ -44,6 +44,7 @@ export async function mutchkin(folder: string, argv: readonly string[], changed:
     watched: false,
     debug: false,
     startServer: () => undefined,
+    today: () => "2026-11-28",
     ...changed,
   };
   const code = await run(argv, terminal);

@@ -21,7 +21,7 @@ import { riffsOf } from "./riffs.ts";
 import { scaled, servesIn } from "./scaled.ts";
 
 /** What it is scaled to. */
-type Size = { readonly serves: number } | { readonly ml: number };
+export type Size = { readonly serves: number } | { readonly ml: number };
 
 export const scale: Refactoring = {
   name: "scale",
@@ -55,7 +55,8 @@ export function scaleAt(house: House, document: SpecDocument, line: number, type
   return "because" in made ? { problem: made.because } : { title, safe: false, edits: made };
 }
 
-function readSize(house: House, entry: Entry, typed: string): Size | { readonly problem: string } {
+/** `8`, `8 serves`, `700 ml`, as a person types it. */
+export function readSize(house: House, entry: Entry, typed: string): Size | { readonly problem: string } {
   const example = entry.kind === "prep" ? "`1 l`" : "`8` serves or `700 ml`";
   const text = typed.trim().replace(/\s*serves?$/i, "");
   const { content } = readLine(`  serves: ${text}`);
