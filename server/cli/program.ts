@@ -4,6 +4,7 @@ import { version } from "../../package.json";
 import { type ReportName, reportNames } from "../reports/report-names.ts";
 import { adjustCommand } from "./adjust-command.ts";
 import { assessCommand } from "./assess-command.ts";
+import { batchCommand } from "./batch-command.ts";
 import { checkCommand } from "./check-command.ts";
 import { checkFormatNames } from "./check-formats.ts";
 import { diffCommand, diffFormats } from "./diff-command.ts";
@@ -88,6 +89,21 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .addOption(format())
     .action((asked: string[], options) => ended(adjustCommand(asked, options, terminal)));
   program
+    .command("batch")
+    .summary("mix a drink ahead: amounts, water, label, what is left for the glass")
+    .description("Scales a drink to bottles: amounts as the bar measures them, the water its ice would have given, work, label, cautions.")
+    .argument("<drink>", "its name")
+    .addArgument(paths())
+    .option("--serves <count>", "for so many serves")
+    .option("--volume <volume>", "or so much in the bottles, such as “5 l”")
+    .option("--fill", "or as many whole serves as one bottle holds")
+    .option("--bottle <volume>", "how large the bottles are; otherwise as the house says")
+    .option("--water", "put in the water that the ice would have given, however the drink is made")
+    .option("--no-water", "leave it out, for a drink that still meets its ice")
+    .option("--made <day>", "the day on the label, such as 2026-11-28; otherwise today")
+    .addOption(format())
+    .action((drink: string, asked: string[], options) => ended(batchCommand(drink, asked, options, terminal)));
+  program
     .command("diff")
     .summary("say what changed between two states of specs, as drinks")
     .description(
@@ -134,6 +150,7 @@ Examples:
   mutchkin assess --format json                          the same for another program
   mutchkin adjust --drink "Lantern Sour" --to "ratio 9"  which pour brings it there
   mutchkin diff main..HEAD                               what a branch does to the drinks
+  mutchkin batch "Lantern Sour" --serves 40              mixed ahead, for the kitchen wall
   mutchkin format --check                                which files are not in canonical form
 
 Exit codes:
