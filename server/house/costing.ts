@@ -41,7 +41,8 @@ function costed(house: House, listed: Listed): CostedDrink {
   if (proportional) return nothing("its parts have no size");
   const cost = times(outcome.figure("costPerServe"), plan.serves);
   const share = net === null ? unknown(because) : costShare(assessment, net);
-  const margin = net === null || cost.value === null ? unknown([...because, ...(cost.because ?? [])]) : { ...cost, value: net - cost.value };
+  const margin =
+    net === null || cost.value === null ? unknown([...because, ...(cost.because ?? [])]) : { ...cost, value: net - cost.value };
   return { ...listed, serves: plan.serves, cost, known: outcome.value("pricedPerServe")! * plan.serves, without: unpriced, share, margin };
 }
 

@@ -61,7 +61,8 @@ function newPrice(name: string, before: string | undefined, change: string): str
   const percent = /^([-+−])\s?(\d+(?:\.\d+)?)\s?%$/.exec(change);
   const old = before === undefined ? undefined : priceIn(before);
   if (percent) {
-    if (!old) return { problem: `${name} has no price that could change.`, todo: `Give the new one, such as \`${name} 24.00 per 700 ml\`.` };
+    if (!old)
+      return { problem: `${name} has no price that could change.`, todo: `Give the new one, such as \`${name} 24.00 per 700 ml\`.` };
     const factor = 1 + (percent[1] === "+" ? 1 : -1) * (Number(percent[2]) / 100);
     if (factor < 0) return { problem: `The price of ${name} cannot fall by more than all of it.`, todo: "Give less than 100 %." };
     return withNumber(before!, old.amount * factor);
