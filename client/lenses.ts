@@ -1,6 +1,7 @@
 /** What lenses run: commands of this editor, of which the server is told that they are here. */
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { batchCommand } from "./batch.ts";
 import { showReferences, showReferencesCommand } from "./references.ts";
 
 const insertFrame = "mutchkin.insertFrame";
@@ -9,7 +10,7 @@ const insertFrame = "mutchkin.insertFrame";
 export function answerLenses(client: BaseLanguageClient): vscode.Disposable {
   client.registerFeature({
     fillClientCapabilities(capabilities) {
-      capabilities.experimental = { ...capabilities.experimental, commands: [showReferencesCommand, insertFrame] };
+      capabilities.experimental = { ...capabilities.experimental, commands: [showReferencesCommand, insertFrame, batchCommand] };
     },
     initialize: () => undefined,
     getState: () => ({ kind: "static" }),

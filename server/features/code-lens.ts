@@ -1,4 +1,4 @@
-/** Above what is declared, who uses it, and how a batched drink is poured. What that is gets counted only for a lens that is on the screen, and listed only for one that is clicked. */
+/** Above what is declared, who uses it, how a batched drink is poured, and a way to batch one. What that is gets counted only for a lens that is on the screen, and listed only for one that is clicked. */
 import type { CodeLens, Location } from "vscode-languageserver-types";
 import type { Entry } from "../../grammar/tree.ts";
 import { entryAt, type SpecDocument } from "../house/document.ts";
@@ -15,11 +15,15 @@ import { type Use, usersOf } from "./users.ts";
 
 /** What an editor runs to show places beside a lens: of its own, since no request of the protocol does it. */
 export const showReferences = "mutchkin.showReferences";
+/** What an editor runs to ask how much of a drink is to be mixed ahead, and to show it. */
+export const batch = "mutchkin.batch";
 
 interface Row {
   readonly isOf: (house: House, entry: Entry) => boolean;
   readonly uses: (house: House, entry: Entry) => readonly Use[];
   readonly say: (uses: readonly Use[], house: House, entry: Entry, units: Measure["units"] | undefined) => string;
+  /** A command of the client that it is for, and that it runs; it stands nowhere else. */
+  readonly runs?: string;
 }
 
 const isDrink = (_house: House, { kind }: Entry) => kind === "drink";
@@ -47,6 +51,12 @@ const rows = {
     uses: () => [],
     say: (_uses, house, entry, units) => sayService(house, entry, units),
   },
+  batch: {
+    isOf: isDrink,
+    uses: () => [],
+    say: () => "batch…",
+    runs: batch,
+  },
 } satisfies Record<string, Row>;
 
 export type LensKind = keyof typeof rows;
@@ -58,7 +68,8 @@ export interface LensData {
   readonly shows: LensKind;
 }
 
-export function codeLenses(house: House, document: SpecDocument): CodeLens[] {
+/** `canRun`: whether the client has a command. */
+export function codeLenses(house: House, document: SpecDocument, canRun: (command: string) => boolean = () => false): CodeLens[] {
   const { entries, starts } = document.tree;
   return entries.flatMap((entry, index) => {
     const { name } = entry;
@@ -66,7 +77,9 @@ export function codeLenses(house: House, document: SpecDocument): CodeLens[] {
     if (!name?.text) return [];
     return (Object.keys(rows) as LensKind[]).flatMap((shows): CodeLens[] => {
       const data: LensData = { uri: document.uri, line, shows };
-      return rows[shows].isOf(house, entry) ? [{ range: rangeOnLine(line, name.quoted ?? name), data }] : [];
+      const { isOf, runs }: Row = rows[shows];
+      if (runs && !canRun(runs)) return [];
+      return isOf(house, entry) ? [{ range: rangeOnLine(line, name.quoted ?? name), data }] : [];
     });
   });
 }
@@ -79,9 +92,9 @@ export function codeLenses(house: House, document: SpecDocument): CodeLens[] {
 export function resolveCodeLens(house: House, lens: CodeLens, canShow: boolean, units?: Measure["units"]): CodeLens {
   const data = lens.data as LensData;
   const entry = entryOf(house, data);
-  const { uses, say } = rows[data.shows];
+  const { uses, say, runs }: Row = rows[data.shows];
   const found = entry ? uses(house, entry) : [];
-  const command = canShow && found.length > 0 ? showReferences : "";
+  const command = runs ?? (canShow && found.length > 0 ? showReferences : "");
   return { ...lens, command: { title: entry ? say(found, house, entry, units) : "", command, ...(command && { arguments: [data] }) } };
 }
 

@@ -1,11 +1,17 @@
 /** What is answered beyond the protocol: for commands that ask a person something in between. One row each. */
 import { type Range, RequestType, type TextDocumentIdentifier, type TextDocumentPositionParams } from "vscode-languageserver";
+import { URI, Utils } from "vscode-uri";
 import { targetsAt, type WayChoice, waysAt } from "../features/adjust.ts";
+import { batchAt } from "../features/batch.ts";
 import { toWorkspaceEdit } from "../features/edits.ts";
 import { countryChoices, type NewHouse, newHouse, whyNoHouse } from "../features/new-house.ts";
 import { conversionsOf } from "../features/quick-fixes.ts";
 import { refactoringNamed } from "../features/refactorings/all.ts";
 import { scaleAt } from "../features/refactorings/scale.ts";
+import { showServes } from "../house/show-batch.ts";
+import { batchReport } from "../reports/batch.ts";
+import { batchText } from "../reports/batch-text.ts";
+import { plainLook } from "../reports/sheet.ts";
 import { createsFiles, editOf } from "./code-actions.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
 import { canonical } from "./workspace.ts";
@@ -20,6 +26,12 @@ interface AdjustParams extends TextDocumentPositionParams {
 /** A number of serves or a volume, as typed. */
 interface ScaleParams extends TextDocumentPositionParams {
   readonly to: string;
+}
+
+/** How much is to be mixed, as typed, and the day that it is where the person sits. */
+interface BatchParams extends TextDocumentPositionParams {
+  readonly to: string;
+  readonly made: string;
 }
 
 interface ConvertParams {
@@ -64,6 +76,16 @@ export const ownRequests: readonly RequestRow[] = [
     answer: ({ house, document, params: { position, to }, spelling }) => {
       const scaled = scaleAt(house, document, position.line, to);
       return "problem" in scaled ? scaled : { title: scaled.title, edit: toWorkspaceEdit(house, scaled, spelling) };
+    },
+  }),
+  ofText(new RequestType<BatchParams, unknown, void>("mutchkin/batch"), {
+    does: "our own: the drink at a `position` mixed ahead for what is typed (`40`, `5 l`, `700 ml bottle`) on the day `made`, as a `text` to show with its `title`; else a `problem`",
+    empty: null,
+    answer: ({ house, document, params: { position, to, made } }) => {
+      const batch = batchAt(house, document, position.line, to, { made });
+      if ("problem" in batch) return batch;
+      const report = batchReport(house, batch, (uri) => Utils.basename(URI.parse(uri)));
+      return { title: `${report.name}, ${showServes(report.serves)}`, text: batchText(report, batch.settings, plainLook) };
     },
   }),
   ofText(new RequestType<TextDocumentPositionParams, unknown, void>("mutchkin/adjustTargets"), {

@@ -197,12 +197,15 @@ export const requests: readonly RequestRow[] = [
     answer: ({ house, params, settingsFor }) => resolveInlayHint(house, params, unitsIn(settingsFor((params.data as { uri: string }).uri))),
   }),
   ofText(CodeLensRequest.type, {
-    does: "above a drink its menus, its riffs and how it is poured from its batch, above a stock or a prep what it is poured in; not counted yet",
+    does: "above a drink its menus, its riffs, how it is poured from its batch and (for a client that lists `mutchkin.batch`) a way to batch it, above a stock or a prep what it is poured in; not counted yet",
     announces: { codeLensProvider: { resolveProvider: true } },
     empty: null,
     answer: ({ house, document, settingsFor, client }) => {
       if (!settingsFor(document.uri).codeLens) return [];
-      return [...(canRun(client(), insertFrame) ? firstSteps(document) : []), ...codeLenses(house, document)];
+      return [
+        ...(canRun(client(), insertFrame) ? firstSteps(document) : []),
+        ...codeLenses(house, document, (command) => canRun(client(), command)),
+      ];
     },
   }),
   ofHouse(CodeLensResolveRequest.type, {
