@@ -5,6 +5,7 @@
 import * as vscode from "vscode";
 import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
 import { adjust } from "./adjust.ts";
+import { batchCommand, batchPages } from "./batch.ts";
 import { documents } from "./documents.ts";
 import { answerForFiles } from "./files.ts";
 import { answerLenses } from "./lenses.ts";
@@ -24,6 +25,7 @@ let turn: Promise<void> = Promise.resolve();
 export function run(context: vscode.ExtensionContext, create: (options: LanguageClientOptions) => BaseLanguageClient): Promise<void> {
   const output = vscode.window.createOutputChannel("Mutchkin", { log: true });
   status = showStatus(documents);
+  const pages = batchPages();
   client = create({ documentSelector: documents, outputChannel: output, traceOutputChannel: output });
   context.subscriptions.push(
     output,
@@ -39,7 +41,9 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
     vscode.commands.registerCommand("mutchkin.stopServer", () => inTurn(stop)),
     vscode.commands.registerCommand("mutchkin.restartServer", () => inTurn(() => stop().then(start))),
     vscode.commands.registerCommand("mutchkin.showOutput", () => output.show()),
+    pages,
     asking("mutchkin.adjust", adjust),
+    asking(batchCommand, pages.batch),
     asking("mutchkin.newHouse", newHouse),
     asking("mutchkin.scale", scale),
     asking("mutchkin.convert", convert),
@@ -50,12 +54,12 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
 }
 
 /** A command that asks the server, which is started for it. Never rejects: what went wrong is said to the person. */
-function asking(command: string, act: (client: BaseLanguageClient) => Promise<void>): vscode.Disposable {
-  return vscode.commands.registerCommand(command, async () => {
+function asking(command: string, act: (client: BaseLanguageClient, argument?: unknown) => Promise<void>): vscode.Disposable {
+  return vscode.commands.registerCommand(command, async (argument?: unknown) => {
     try {
       if (!client.isRunning()) await inTurn(start);
       if (!client.isRunning()) return say("Mutchkin's server is not running, so nothing can be computed.");
-      await act(client);
+      await act(client, argument);
     } catch (cause) {
       client.outputChannel.error(cause instanceof Error ? cause : String(cause));
       say("Mutchkin's server did not answer. The output says why.");
