@@ -7,6 +7,7 @@ import { assessCommand } from "./assess-command.ts";
 import { batchCommand } from "./batch-command.ts";
 import { checkCommand } from "./check-command.ts";
 import { checkFormatNames } from "./check-formats.ts";
+import { costCommand, costFormats } from "./cost-command.ts";
 import { diffCommand, diffFormats } from "./diff-command.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { formatCommand } from "./format-command.ts";
@@ -49,6 +50,9 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     })
     .exitOverride();
   const format = () => new Option("--format <format>", "how to print it").choices(["text", "json"]).default("text");
+  const formats = (names: readonly string[]) => new Option("--format <format>", "how to print it").choices(names).default("text");
+  const menusAndPaths = () =>
+    new Argument("[menus and paths...]", "names of menus, files and folders; all menus of this folder where none is given").argOptional();
   const paths = () => new Argument("[paths...]", "files and folders; the current folder where none is given").argOptional();
 
   program
@@ -113,6 +117,14 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .addOption(new Option("--format <format>", "how to print it").choices(diffFormats).default("text"))
     .action((asked: string[], options) => ended(diffCommand(asked, options, terminal)));
   program
+    .command("cost")
+    .summary("what each drink of a menu costs and brings in")
+    .description("Tells for each drink of a menu its cost, price, tax, share and margin, and what another price of a stock would change.")
+    .addArgument(menusAndPaths())
+    .option("--if <change>", "suppose a price, such as “aged rum +10 %” or “aged rum 24.00 per 700 ml”; repeatable", collected)
+    .addOption(formats(costFormats))
+    .action((asked: string[], options) => ended(costCommand(asked, options, terminal)));
+  program
     .command("format")
     .summary("put specs into their canonical form")
     .description(
@@ -120,6 +132,7 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     )
     .addArgument(paths())
     .option("--check", "change nothing, only say which files would change")
+    .option("--print", "change nothing, print the specs in their form")
     .action((asked: string[], options) => ended(formatCommand(asked, options, terminal)));
   program
     .command("schema")
@@ -175,6 +188,11 @@ function alone(options: OptionValues): { readonly format: "text" | "json" } {
     throw new UsageError("`--out` only lists what is off.", "It goes with `--format text` or `json`, and with no other option.");
   }
   return { format };
+}
+
+/** Of an option that may stand several times. */
+function collected(text: string, before: readonly string[] = []): readonly string[] {
+  return [...before, text];
 }
 
 function wholeNumber(text: string): number {

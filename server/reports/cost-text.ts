@@ -1,6 +1,6 @@
 /** A menu's costs as a sheet: a row for each drink, the range of their shares, and what other prices would change. */
 import { moneyFormat } from "../house/currency.ts";
-import { showCount, showFigure, showList, showMoney, showShare } from "../house/show.ts";
+import { showCount, showFigure, showList, showMoney, showValue } from "../house/show.ts";
 import type { FigureReport } from "./assess-schema.ts";
 import type { CostedReport, CostReport, MenuCost } from "./cost-schema.ts";
 import { type Column, type Look, labelled, type Row, readable, table, wrap } from "./sheet.ts";
@@ -49,7 +49,7 @@ function costTable(menu: MenuCost, look: Look): string {
         coins(drink.price, money),
         coins(drink.tax, money),
         spread(drink.cost, money, look),
-        shareCell(drink, look),
+        shareCell(drink),
         coins(drink.margin.value, money),
       ],
     },
@@ -74,10 +74,9 @@ function notesOf(drink: CostedReport, money: string | undefined): string[] {
 }
 
 /** A mark, since a colour alone would be lost on paper. */
-function shareCell({ share, over }: Pick<CostedReport, "share" | "over">, look: Look): string {
+function shareCell({ share, over }: Pick<CostedReport, "share" | "over">): string {
   if (share.value === null) return "?";
-  const [value, plusMinus] = showShare(share).replace(" %", "").split(" ± ");
-  return `${value}${over ? "*" : ""}${plusMinus ? `\n${look.faint(`± ${plusMinus}`)}` : ""}`;
+  return `${showValue({ value: 100 * share.value, plusMinus: 100 * (share.plusMinus ?? 0) }, 1)}${over ? "*" : ""}`;
 }
 
 function spread({ value, plusMinus }: FigureReport, money: string | undefined, look: Look): string {
@@ -98,7 +97,7 @@ function summaryText({ summary, drinks, target, taxRate }: MenuCost, look: Look)
   const near = drinks.filter((drink) => drink.near).map(({ name }) => name);
   const known = costed < drinks.length ? `; the cost of ${drinks.length - costed} is not known` : "";
   const range =
-    shares && `${percent(shares.low)} to ${percent(shares.high)} %, half of the ${shared} below ${percent(shares.median)} %${known}`;
+    shares && `${percent(shares.low)} to ${percent(shares.high)} %, the middle one of ${shared} at ${percent(shares.median)} %${known}`;
   const lines: [string, string | false | null][] = [
     ["Share", range],
     [
@@ -124,7 +123,7 @@ function movedTable(menu: MenuCost, moved: readonly CostedReport[], look: Look):
   const rows = moved.map((drink): Row => {
     const then = drink.supposed!;
     const cost = (figure: FigureReport, known: number) => (figure.value === null ? `≥ ${coins(known, money)}` : coins(figure.value, money));
-    const share = (figure: FigureReport) => (figure.value === null ? "?" : showFigure(100 * figure.value, "", 1));
+    const share = (figure: FigureReport) => (figure.value === null ? "?" : (100 * figure.value).toFixed(1));
     const margins = [then.margin.value, drink.margin.value];
     const change = margins[0] === null || margins[1] === null ? null : margins[0]! - margins[1]!;
     return {

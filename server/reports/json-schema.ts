@@ -4,6 +4,7 @@ import { adjustSchema } from "./adjust-schema.ts";
 import { assessSchema } from "./assess-schema.ts";
 import { batchSchema } from "./batch-schema.ts";
 import { checkSchema } from "./check-schema.ts";
+import { costSchema } from "./cost-schema.ts";
 import { diffSchema } from "./diff-schema.ts";
 import { outSchema } from "./out-schema.ts";
 import type { ReportName } from "./report-names.ts";
@@ -19,4 +20,5 @@ const schemas = {
   batch: batchSchema,
   out: outSchema,
   diff: diffSchema,
+  cost: costSchema,
 } satisfies Record<ReportName, z.ZodType>;
