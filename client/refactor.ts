@@ -5,6 +5,7 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { documents } from "./documents.ts";
+import { addedBy, selectName } from "./new-entry.ts";
 import { say } from "./say.ts";
 
 type Edit = Parameters<BaseLanguageClient["protocol2CodeConverter"]["asWorkspaceEdit"]>[0];
@@ -83,5 +84,7 @@ function spotIn(client: BaseLanguageClient): Spot | undefined {
 async function apply(client: BaseLanguageClient, edit: Edit, { editor, version }: Spot): Promise<void> {
   if (editor.document.version !== version) return say("The text has changed in between; ask again.");
   const converted = await client.protocol2CodeConverter.asWorkspaceEdit(edit);
-  if (!converted || !(await vscode.workspace.applyEdit(converted))) say("The editor did not take the change.");
+  if (!converted || !(await vscode.workspace.applyEdit(converted))) return say("The editor did not take the change.");
+  const added = addedBy(converted);
+  if (added) selectName(added);
 }

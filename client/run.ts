@@ -6,9 +6,11 @@ import * as vscode from "vscode";
 import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
 import { adjust } from "./adjust.ts";
 import { batchCommand, batchPages } from "./batch.ts";
+import { goOn } from "./completion.ts";
 import { documents } from "./documents.ts";
 import { answerForFiles } from "./files.ts";
 import { answerLenses } from "./lenses.ts";
+import { answerAdded, showAdded } from "./new-entry.ts";
 import { newHouse } from "./new-house.ts";
 import { newSpec } from "./new-spec.ts";
 import { convert, refactor, refactorings, scale } from "./refactor.ts";
@@ -26,12 +28,18 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
   const output = vscode.window.createOutputChannel("Mutchkin", { log: true });
   status = showStatus(documents);
   const pages = batchPages();
-  client = create({ documentSelector: documents, outputChannel: output, traceOutputChannel: output });
+  client = create({
+    documentSelector: documents,
+    outputChannel: output,
+    traceOutputChannel: output,
+    middleware: { ...goOn, ...showAdded },
+  });
   context.subscriptions.push(
     output,
     status,
     answerForFiles(client),
     answerLenses(client),
+    answerAdded(),
     client.onDidChangeState(({ newState }) => {
       status.set(newState);
       // Menus of a Markdown text show what a spec can have done to it only where specs are served.

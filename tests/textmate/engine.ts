@@ -17,7 +17,10 @@ export interface Token {
 }
 
 /** Of specs, or of Markdown with ours injected. */
-export async function loadGrammar(scope: "source.mutchkin" | "text.html.markdown" = "source.mutchkin"): Promise<textmate.IGrammar> {
+export async function loadGrammar(
+  scope: "source.mutchkin" | "text.html.markdown" = "source.mutchkin",
+  configuration: textmate.IGrammarConfiguration = {},
+): Promise<textmate.IGrammar> {
   const wasm = readFileSync(createRequire(import.meta.url).resolve("vscode-oniguruma/release/onig.wasm"));
   await oniguruma.loadWASM(wasm);
   const registry = new textmate.Registry({
@@ -31,7 +34,7 @@ export async function loadGrammar(scope: "source.mutchkin" | "text.html.markdown
     },
     getInjections: (name) => (name === "text.html.markdown" ? ["markdown.mutchkin.codeblock"] : undefined),
   });
-  const grammar = await registry.loadGrammar(scope);
+  const grammar = await registry.loadGrammarWithConfiguration(scope, 1, configuration);
   if (!grammar) throw new Error("The grammar does not load.");
   return grammar;
 }
