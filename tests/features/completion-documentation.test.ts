@@ -16,7 +16,7 @@ test.each([
   ["dr<>", "drink", "", "A spec"],
   ["drink Slip\n  gl<>", "glass", "glass: coupe, chilled", "What it is served in"],
   ["drink Slip\n  sw<>", "swap", "", "In a riff: `swap this for that`."],
-  ["drink Slip\n  2 <>", "dash", "0.8 ml here", "One shake of a dasher bottle"],
+  ["drink Slip\n  2 <>", "dashes", "0.8 ml here", "One shake of a dasher bottle"],
   ["house H\n  ounce: 30 ml\n\ndrink Slip\n  2 <>", "oz", "30 ml here", "Fluid ounce"],
   // How cold it is there is for the house to say.
   ["house H\n  freezer: -21 C\n\ndrink Slip\n  50 ml gin, <>", "frozen", "−21 °C here", "At the freezer's temperature"],

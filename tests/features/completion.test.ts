@@ -54,7 +54,7 @@ describe("what is offered where", () => {
     ["drink Slip\n  method: throw <>", ["7 times"], []],
     ["drink Slip\n  method: shake 12 <>", ["s", "min"], ["ml"]],
     ["drink Slip\n  method: hold <>", ["at -18 C"], ["12 s"]],
-    ["drink Slip\n  50 <>", ["ml", "dash", "lime juice"], ["egg sour"]],
+    ["drink Slip\n  50 <>", ["ml", "dashes", "lime juice"], ["egg sour"]],
     ["drink Slip\n  50<>", ["ml", "g"], ["lime juice"]],
     ["drink Slip\n  50m<>", ["ml"], ["lime juice", "glass"]],
     ["drink Slip\n  50 m<>", ["ml"], ["egg sour"]],
@@ -101,7 +101,16 @@ describe("what comes first", () => {
 
   test("the house's unit, then those that it measures in", () => {
     const labels = labelsAt("house The Slip\n  units: cl\n\ndrink Fog\n  2 dashes clove bitters\n\ndrink Slip\n  5 <>");
-    expect(labels.slice(0, 2)).toEqual(["cl", "dash"]);
+    expect(labels.slice(0, 2)).toEqual(["cl", "dashes"]);
+  });
+
+  test.each([
+    ["1 da", "dash", "1 dash"],
+    ["2 da", "dashes", "2 dashes"],
+    ["1/2 da", "dash", "1/2 dash"],
+    ["1 1/2 pa", "parts", "1 1/2 parts"],
+  ])("a unit in the number that its amount wants: %s", (typed, label, taken) => {
+    expect(take(`drink Slip\n  ${typed}<>`, label)).toBe(`  ${taken}`);
   });
 
   test("what is poured more", () => {
@@ -123,6 +132,25 @@ describe("what comes first", () => {
   test("fields that the house writes, then those that only this kind of entry takes", () => {
     expect(labelsAt("drink A\n  season: winter\n\ndrink Slip\n  <>")[0]).toBe("season");
     expect(labelsAt("drink Slip\n  <>")[0]).toBe("family");
+  });
+
+  test("what is poured, before a field that no drink of the house has", () => {
+    const poured = "drink A\n  15 ml sugar syrup\n\n";
+    expect(labelsAt(`${poured}drink Slip\n  sug<>`).filter((label) => label.startsWith("sugar") || label.startsWith("15"))[0]).toBe(
+      "15 ml sugar syrup",
+    );
+  });
+
+  test("no drink's first step is to strain it", () => {
+    const strained = "drink A\n  method: shake 9 s; fine strain\n\ndrink B\n  method: stir 20 s; fine strain\n\n";
+    expect(labelsAt(`${strained}drink Slip\n  method: <>`)[0]).toBe("shake 9 s");
+    expect(labelsAt(`${strained}drink Slip\n  method: stir 20 s; <>`)[0]).toBe("fine strain");
+  });
+
+  test("what is being typed is not offered as written elsewhere", () => {
+    expect(labelsAt("drink A\n  garnish: lemon zest\n\ndrink Slip\n  garnish: lem<>")).not.toContain("lem");
+    expect(labelsAt("drink A\n  tags: smoky\n\ndrink Slip\n  tags: smo<>")).toEqual(["smoky"]);
+    expect(labelsAt("drink A\n  tags: smo\n\ndrink Slip\n  tags: smo<>")).toEqual(["smo"]);
   });
 
   test("names that are poured and declared nowhere, at the head of a stock", () => {

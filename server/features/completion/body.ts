@@ -61,6 +61,9 @@ export function bodyStart(asked: Asked, start: number): Group[] {
   return /\s/.test(before.slice(start).trim()) ? groups.filter((group) => group !== words) : groups;
 }
 
+/** What every drink and prep wants, whether the house has one yet or not. */
+const usualFields: ReadonlySet<string> = new Set(["family", "glass", "method", "garnish", "from", "keeps", "parts by", "steps"]);
+
 /** The table's fields that the entry has not; one that is on this very line counts as not there. */
 function fieldGroup({ usage, entry, line }: Asked, kind: EntryKind, start: number): Group {
   const written = new Map(usage().words(kind, "fields"));
@@ -68,8 +71,11 @@ function fieldGroup({ usage, entry, line }: Asked, kind: EntryKind, start: numbe
   const fields = fieldsOf(kind)
     .filter(({ name, repeats }) => repeats || (findFieldIn(entry, name)?.line ?? line) === line)
     .sort((one, other) => (written.get(other.name) ?? 0) - (written.get(one.name) ?? 0) || one.entries.length - other.entries.length);
+  const pours = kind === "drink" || kind === "prep";
   const offers = fields.map(({ name }): Offer => {
-    return { label: name, text: `${name}: `, kind: CompletionItemKind.Field, near: near.field, about: { what: "field", name, of: kind } };
+    // A pour is begun more often than a field that no drink of the house has: `sug` is sugar syrup, not the window of it.
+    const nearness = pours && !written.has(name) && !usualFields.has(name) ? near.own : near.field;
+    return { label: name, text: `${name}: `, kind: CompletionItemKind.Field, near: nearness, about: { what: "field", name, of: kind } };
   });
   return { start, until: /:|$/, offers: inOrder(offers) };
 }

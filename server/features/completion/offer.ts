@@ -126,6 +126,8 @@ function itemOf(asked: Asked, start: number, until: RegExp, offer: Offer): Compl
   const snippet = options.snippets ? offer.snippet : undefined;
   const written = offer.text ?? offer.label;
   const rest = restUpTo(behind, until);
+  // What stands in this one place alone is what is being typed, not what is written elsewhere.
+  if (offer.about.what === "written" && offer.used === 1 && written === `${before.slice(start)}${rest}`) return undefined;
   const end = column + lengthTaken(before, start, rest, written);
   if (end < 0) return undefined;
   const next = behind.slice(end - column);

@@ -15,7 +15,9 @@ export function inMethod(asked: Asked, from: number): Group[] {
   const { before } = asked;
   const start = wordStart(before, Math.max(from, before.lastIndexOf(";") + 1));
   const step = techniqueIn(before.slice(start));
-  return step ? inStep(asked, step.technique, start + step.length) : [{ start, until: listEnd, offers: stepsFor(asked) }];
+  return step
+    ? inStep(asked, step.technique, start + step.length)
+    : [{ start, until: listEnd, offers: stepsFor(asked, before.slice(from, start).trim() === "") }];
 }
 
 /** The technique that the step has, once something follows it. */
@@ -28,14 +30,18 @@ function techniqueIn(item: string): { technique: Technique; length: number } | u
   return undefined;
 }
 
-/** Whole steps as the house writes them, then the techniques: those that a drink, or a prep, is made by. */
-function stepsFor({ usage, entry }: Asked): Offer[] {
+/**
+ * Whole steps as the house writes them, then the techniques: those that a drink, or a prep, is made by.
+ * No drink's first step is to strain it.
+ */
+function stepsFor({ usage, entry }: Asked, isFirst: boolean): Offer[] {
+  const isTooEarly = (step: string) => isFirst && entry.kind === "drink" && /^(?:fine |double )?strain\b/i.test(step);
   const written = usage().words(entry.kind, "method");
   const offers = written.slice(0, mostWritten).map(([text, used]): Offer => {
     return {
       label: text,
       kind: CompletionItemKind.Value,
-      near: near.usual,
+      near: isTooEarly(text) ? near.last : near.usual,
       used,
       about: { what: "written", name: text, of: `${entry.kind} method` },
     };
@@ -48,7 +54,7 @@ function stepsFor({ usage, entry }: Asked): Offer[] {
     offers.push({
       label: words[0]!,
       kind: CompletionItemKind.Function,
-      near: isHere ? near.likely : near.field,
+      near: isTooEarly(words[0]!) ? near.last : isHere ? near.likely : near.field,
       used: techniques.length - index,
       about: { what: "technique", name: words[0]! },
     });
