@@ -62,6 +62,12 @@ describe("one pour", () => {
     expect(actions[2]).toMatchObject({ title: "Convert to cl, rounded to 0.25 cl: 2.25 cl instead of 2.3 cl", safe: false });
   });
 
+  test("no amount is said to stand instead of itself", () => {
+    const titles = titlesAt(bar("  50 ml dry g<>in")).filter((title) => title.includes("rounded to 0.1 g"));
+    expect(titles.length).toBeGreaterThan(0);
+    for (const title of titles) expect(title).not.toMatch(/: (.+) instead of \1$/);
+  });
+
   test("an amount that is measurable already is not offered rounded", () =>
     expect(titlesAt(bar("  22.5 ml dry g<>in")).some((title) => /rounded to 0.25 cl/.test(title))).toBe(false));
 });

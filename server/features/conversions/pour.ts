@@ -22,10 +22,13 @@ export function convertPour(house: House, entry: Entry, line: number): Fix[] {
       const converted = convert(quantity, ingredient, target, settings, round);
       if (!converted) continue;
       const to = `${quantity.unit?.unit.id === target ? "Round" : `Convert to ${titleOf(target, settings)}`}`;
+      const { text, roundedFrom } = converted;
+      // To a reader's digits the two may be the same.
+      const instead = roundedFrom === text ? "" : ` instead of ${roundedFrom}`;
       const title = round
-        ? `${to}${to === "Round" ? "" : ", rounded"} to ${stepTitle(target, settings)}: ${converted.text} instead of ${converted.roundedFrom}`
-        : `${to}: ${converted.text}`;
-      fixes.push({ title, safe: !round, edits: [amountEdit(entry, amount, converted.text)] });
+        ? `${to}${to === "Round" ? "" : ", rounded"} to ${stepTitle(target, settings)}: ${text}${instead}`
+        : `${to}: ${text}`;
+      fixes.push({ title, safe: !round, edits: [amountEdit(entry, amount, text)] });
     }
   }
   return fixes;
