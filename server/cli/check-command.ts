@@ -1,11 +1,12 @@
 /** `mutchkin check`: what the rules find, and whether that is too much. */
 import { showCount } from "../house/show.ts";
 import { type Checked, check, reportOf } from "../reports/check.ts";
+import { baselineSieve, writeBaseline } from "./baseline-file.ts";
+import { changedSieve } from "./changed-since.ts";
 import { type CheckFormat, checkFormats } from "./check-formats.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { fixFiles } from "./fix.ts";
 import { openHouse } from "./session.ts";
-import { baselineSieve, changedSieve, writeBaseline } from "./sieves.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 

@@ -42,9 +42,9 @@ export function fixFiles(session: Session, { files }: Terminal): Fixed {
       if (!before.has(uri)) before.set(uri, codesOf(findings));
       texts.set(uri, text);
       changed = true;
-      const next: SpecDocument = { uri, version: null, ...after };
-      house.setDocument(next);
-      return next;
+      house.setDocument({ uri, version: null, ...after });
+      // The house keeps the entries that did not change: its own text is the one to ask about.
+      return house.document(uri) ?? document;
     });
     if (!changed) break;
   }

@@ -1,12 +1,13 @@
 /** The built program, run as a shell runs it. */
 import { spawn, spawnSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { copyFileSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { assessSchema } from "../../server/reports/assess-schema.ts";
 import { checkSchema } from "../../server/reports/check-schema.ts";
 import { folderOf, soundHouse } from "./command.ts";
+import { repositoryOf } from "./repository.ts";
 
 const project = fileURLToPath(new URL("../../", import.meta.url));
 const program = join(project, "dist", "cli.js");
@@ -97,4 +98,24 @@ test("`lsp --stdio` is the language server, and lives until it is told to go", a
   send({ id: 2, method: "shutdown" });
   send({ method: "exit" });
   expect(await ended).toBe(0);
+});
+
+test("the bundle checks a branch with git, in a form for a review, from a single copied file", () => {
+  const { folder, write } = repositoryOf(
+    `${soundHouse}=== old.drink\ndrink Old Rope\n  from: Slack Rope\n  swap lime juice for 30,0 ml lime juice\n`,
+  );
+  copyFileSync(program, join(folder, "mutchkin.js"));
+  write("new.drink", "drink New Rope\n  from: Slack Rope\n  swap lime juice for 30,0 ml lime juice\n");
+  const run = (...argv: string[]) => spawnSync(process.execPath, ["mutchkin.js", "check", ...argv], { cwd: folder, encoding: "utf8" });
+  const { status, stdout, stderr } = run("--changed-since", "HEAD", "--format", "github");
+  expect({ status, stderr }).toEqual({ status: 1, stderr: "1 finding from before the change is not shown.\n" });
+  expect(stdout).toMatch(
+    /^::warning file=new\.drink,line=3,endLine=3,col=23,endColumn=27,title=decimal-comma::.*\n4 files checked: 1 warning\.\n$/,
+  );
+  expect(JSON.parse(run("--format", "sarif").stdout).runs[0].results).toHaveLength(2);
+  expect(run("--format", "junit").stdout).toContain('failures="2"');
+  expect(run("--fix", "--format", "checkstyle")).toMatchObject({
+    status: 0,
+    stderr: expect.stringContaining("Put right in new.drink: decimal-comma."),
+  });
 });
