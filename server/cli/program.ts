@@ -12,6 +12,7 @@ import { diffCommand, diffFormats } from "./diff-command.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { formatCommand } from "./format-command.ts";
 import { outCommand } from "./out-command.ts";
+import { prepCommand, prepFormats } from "./prep-command.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -125,6 +126,17 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .addOption(formats(costFormats))
     .action((asked: string[], options) => ended(costCommand(asked, options, terminal)));
   program
+    .command("prep")
+    .summary("what to make and buy for an evening")
+    .description("Tells what to make and what to buy for so many covers of a menu: preps in their order, bottles and fruit in whole packs.")
+    .addArgument(menusAndPaths())
+    .requiredOption("--covers <number>", "how many guests", wholeNumber)
+    .option("--drinks-per-cover <number>", "how many drinks each of them has", anyNumber, 1)
+    .option("--mix <file>", "shares of the drinks: `Its Name: 3` on a line, or CSV; otherwise each is as likely")
+    .option("--date <day>", "the day it is made, such as 2026-11-28; otherwise today")
+    .addOption(formats(prepFormats))
+    .action((asked: string[], options) => ended(prepCommand(asked, options, terminal)));
+  program
     .command("format")
     .summary("put specs into their canonical form")
     .description(
@@ -193,6 +205,11 @@ function alone(options: OptionValues): { readonly format: "text" | "json" } {
 /** Of an option that may stand several times. */
 function collected(text: string, before: readonly string[] = []): readonly string[] {
   return [...before, text];
+}
+
+function anyNumber(text: string): number {
+  if (/^\d+(?:\.\d+)?$/.test(text) && Number(text) > 0) return Number(text);
+  throw new InvalidArgumentError("Give a number above 0, such as 1.5.");
 }
 
 function wholeNumber(text: string): number {

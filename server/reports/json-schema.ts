@@ -7,6 +7,7 @@ import { checkSchema } from "./check-schema.ts";
 import { costSchema } from "./cost-schema.ts";
 import { diffSchema } from "./diff-schema.ts";
 import { outSchema } from "./out-schema.ts";
+import { prepSchema } from "./prep-schema.ts";
 import type { ReportName } from "./report-names.ts";
 
 export function jsonSchemaOf(report: ReportName): object {
@@ -21,4 +22,5 @@ const schemas = {
   out: outSchema,
   diff: diffSchema,
   cost: costSchema,
+  prep: prepSchema,
 } satisfies Record<ReportName, z.ZodType>;
