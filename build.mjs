@@ -35,15 +35,28 @@ const programs = [
   { ...program, entryPoints: ["server/lsp/main.ts"], outfile: "dist/server.js" },
   { ...program, entryPoints: ["server/cli/main.ts"], outfile: "dist/cli.js", banner: { js: "#!/usr/bin/env node" } },
   { ...browser, entryPoints: ["client/browser.ts"], outfile: "dist/browser.js" },
-  { ...browser, entryPoints: ["server/lsp/worker.ts"], outfile: "dist/worker.js", format: "iife" },
+  { ...browser, entryPoints: ["server/lsp/worker.ts"], outfile: "dist/worker.js", format: "iife", plugins: [plainTables()] },
 ];
 
 if (process.argv.includes("--watch")) {
   console.log("build: started");
-  const contexts = await Promise.all(programs.map((options) => esbuild.context({ ...options, plugins: [report()] })));
+  const contexts = await Promise.all(
+    programs.map((options) => esbuild.context({ ...options, plugins: [...(options.plugins ?? []), report()] })),
+  );
   await Promise.all(contexts.map((context) => context.watch()));
 } else {
   await Promise.all(programs.map((options) => esbuild.build(options)));
+}
+
+/** Tables are never coloured in a browser, and what would colour them, an optional package of cli-table3's, is Node's. */
+function plainTables() {
+  return {
+    name: "plain-tables",
+    setup(build) {
+      build.onResolve({ filter: /^@colors\/colors\/safe$/ }, ({ path }) => ({ path, namespace: "plain" }));
+      build.onLoad({ filter: /./, namespace: "plain" }, () => ({ contents: "module.exports = {};" }));
+    },
+  };
 }
 
 /** Says when a build ends, so that the editor's background task knows that F5 may go on. */

@@ -9,7 +9,7 @@ const drinkText = {
 };
 
 /** These run the bundled programs, which are built first where they are stale. */
-const shipped = ["tests/protocol/**/*.test.ts", "tests/cli/shipped.test.ts"];
+const shipped = ["tests/protocol/**/*.test.ts", "tests/cli/shipped*.test.ts"];
 
 export default defineConfig({
   plugins: [drinkText],

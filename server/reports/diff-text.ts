@@ -56,7 +56,7 @@ export function summaryOf({ summary, menus, things }: DiffReport): string {
     .filter(([, count]) => count > 0)
     .map(([how, count]) => `${count} ${how === "rewritten" ? "only rewritten" : how}`);
   const others = [
-    ...(things.length > 0 ? [`${showCount(things.length, "thing")} behind them`] : []),
+    ...(things.length > 0 ? [showCount(things.length, "other change")] : []),
     ...(menus.length > 0 ? [showCount(menus.length, "menu")] : []),
   ];
   if (drinks.length === 0 && others.length === 0) return "no drink differs";

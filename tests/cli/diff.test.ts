@@ -159,7 +159,7 @@ describe("a made history", () => {
   test("reads the same in words, who could be hurt first", async () => {
     const { out } = await mutchkin(repository(), ["diff"]);
     expect(out.split("\n\n").map((part) => part.split("\n")[0])).toEqual([
-      "HEAD → the working tree: drinks: 1 added, 1 removed, 1 renamed, 1 changed, 1 moved, 1 only rewritten; 1 thing behind them; 1 menu",
+      "HEAD → the working tree: drinks: 1 added, 1 removed, 1 renamed, 1 changed, 1 moved, 1 only rewritten; 1 other change; 1 menu",
       "Rope, changed (on Card)",
       "Warp, renamed from Hawser",
       "Tide, added (on Card)",
