@@ -18,7 +18,7 @@ export function diffMarkdown(report: DiffReport): string {
           ),
         ]
       : []),
-    ...told.map(drinkPart),
+    ...(told.length > 0 ? ["### Changed", ...told.map(drinkPart)] : []),
     ...(moved.length > 0 ? ["### Moved, though nobody touched them", ...moved.map(drinkPart)] : []),
     ...(things.length > 0 ? ["### Behind them", ...things.map(thingPart)] : []),
     ...menus.flatMap(({ name, how, ...menu }) => [`### ${plain(name)}, ${how}`, bullets(menuLines(menu))]),
