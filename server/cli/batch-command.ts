@@ -26,9 +26,6 @@ export function batchCommand(drink: string, paths: readonly string[], options: B
     throw new UsageError("Say how much is to be made, in one way.", 'Write `--serves 40`, `--volume "5 l"` or `--fill`.');
   }
   const made = options.made ?? terminal.today();
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(made) || Number.isNaN(Date.parse(made))) {
-    throw new UsageError(`“${made}” is no day.`, "Write it as year, month and day: `--made 2026-11-28`.");
-  }
   const session = openHouse(paths, terminal);
   const { house } = session;
   const entry = entryNamed(session, "drink", drink);

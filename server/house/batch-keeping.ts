@@ -4,8 +4,9 @@ import type { House } from "./house.ts";
 import { type Keeping, shortestKeeping } from "./keeping.ts";
 import type { FlatDrink, FlatPour } from "./riff.ts";
 import { type Suitability, suitabilityOf } from "./suitability.ts";
+import { later } from "./use-by.ts";
 
-export interface UseBy {
+export interface BottleUseBy {
   /** `2026-12-12`; absent where nobody states how long anything in it keeps. */
   readonly date?: string;
   /** What goes off first, of what is stated. */
@@ -15,7 +16,7 @@ export interface UseBy {
 }
 
 /** By the shortest keeping that is stated, from the day on which it is made (`2026-11-28`): never worked out from strength or sugar. */
-export function useByOf(house: House, inBottle: readonly FlatPour[], made: string): UseBy {
+export function useByOfBottle(house: House, inBottle: readonly FlatPour[], made: string): BottleUseBy {
   const stated: Keeping[] = [];
   const notStated: string[] = [];
   for (const { ingredient, alternatives } of inBottle) {
@@ -27,15 +28,12 @@ export function useByOf(house: House, inBottle: readonly FlatPour[], made: strin
     }
   }
   const [keeping] = stated.sort((one, other) => one.seconds - other.seconds);
-  return keeping ? { date: dayAfter(made, keeping.seconds), keeping, notStated } : { notStated };
+  return keeping ? { date: later(made, keeping.seconds), keeping, notStated } : { notStated };
 }
 
-const day = 86_400;
-const iso = new Intl.DateTimeFormat("sv-SE", { timeZone: "UTC" });
-
-/** Whole days on; what keeps for hours is for the same day. */
-function dayAfter(made: string, seconds: number): string {
-  return iso.format(Date.parse(`${made}T00:00:00Z`) + Math.floor(seconds / day) * day * 1000);
+/** Whether it is a day of the calendar, written as year, month and day. */
+export function isDay(text: string): boolean {
+  return /^\d{4}-\d{2}-\d{2}$/.test(text) && later(text, 0) === text;
 }
 
 /**

@@ -9,7 +9,7 @@ import { liquidOf } from "../engine/composition.ts";
 import type { Amount, Figure, Model, PrepFigureName, PrepModel, PrepPart } from "../engine/plan.ts";
 import { assessPrep } from "../engine/prep.ts";
 import { whyApart } from "./batch-apart.ts";
-import { allergensOf, type UseBy, useByOf } from "./batch-keeping.ts";
+import { allergensOf, type BottleUseBy, isDay, useByOfBottle } from "./batch-keeping.ts";
 import { asMeasured, type Measured, measureG, measureMl } from "./batch-measure.ts";
 import { type Water, waterOf } from "./batch-water.ts";
 import { type Assessment, assessDrink } from "./drink.ts";
@@ -77,7 +77,7 @@ export interface Batch {
   readonly bottles: { readonly sizeMl: number; readonly headspace: number; readonly count: number | null };
   readonly cold: InTheCold;
   readonly served: readonly Compared[];
-  readonly useBy: UseBy;
+  readonly useBy: BottleUseBy;
   readonly allergens: Pick<Suitability, "contains" | "notStated">;
 }
 
@@ -91,6 +91,7 @@ export const headspace = 0.03;
 export const mostServes = 10_000;
 
 export function batchOf(house: House, entry: Entry, size: BatchSize, options: BatchOptions): Batch | NoBatch {
+  if (!isDay(options.made)) return { problem: `“${options.made}” is no day. Write it as year, month and day, such as 2026-11-28.` };
   const assessment = assessDrink(house, entry);
   const name = entry.name?.text || "This";
   const sorted = sortPours(house, assessment);
@@ -214,7 +215,7 @@ function made({ house, assessment, settings, sorted, options }: Making, serves: 
     bottles: { sizeMl, headspace, count: volumeMl.value === null ? null : Math.ceil(volumeMl.value / (sizeMl * (1 - headspace)) - 1e-9) },
     cold: inTheCold(model, settings.freezerC),
     served: compareServed(assessment, sorted, model, water, serves),
-    useBy: useByOf(house, inBottle, options.made),
+    useBy: useByOfBottle(house, inBottle, options.made),
     allergens: allergensOf(house, flat, inBottle, sorted.beside),
   };
 }

@@ -91,7 +91,8 @@ export function cautionsOfBottle(house: House, { assessment, strengthPct, volume
   if (strengthPct.value === null || volumeMl.value === null) return [];
   const { counted } = serveOf(house, assessment);
   const drinks = (volumeMl.value * strengthPct.value * ethanolGPerMl) / 100 / counted.grams;
-  const plain = `${showNumber(drinks, drinks < 10 ? 1 : 0)} ${counted.word}s`;
+  const number = showNumber(drinks, drinks < 10 ? 1 : 0);
+  const plain = `${number} ${counted.word}${number === "1" ? "" : "s"}`;
   const much = drinks >= 1 ? [`All of it holds ${plain}: keep it closed, labelled and out of reach, and count what is poured.`] : [];
   const weak =
     strengthPct.value < keepsItselfPct
