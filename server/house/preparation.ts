@@ -9,6 +9,7 @@ import { inUnit, needOf } from "./needs.ts";
 import type { NeedUnit } from "./packs.ts";
 import { type Purchase, purchaseOf } from "./purchase.ts";
 import { madeFromItself, notDeclared } from "./reasons.ts";
+import type { Scope } from "./scope.ts";
 import { stockFacts } from "./stock.ts";
 import { type UseBy, useByOf } from "./use-by.ts";
 
@@ -61,7 +62,7 @@ export function prepare(house: House, menu: Entry, { serves, date, shares }: Eve
   const shareOf = (drink: Entry) => (shares ? (shares.get(drink) ?? 0) : 1);
   const all = listed.reduce((sum, drink) => sum + shareOf(drink), 0);
   const drinks = listed.map((drink) => ({ drink, serves: all > 0 ? (serves * shareOf(drink)) / all : 0 }));
-  const ledger = new Ledger(house);
+  const ledger = new Ledger(house, house.scopeOf(menu));
   for (const { drink, serves: count } of drinks) {
     if (!(count > 0)) continue;
     if (isCyclic(house, drink)) ledger.giveUp(nameOf(drink), nameOf(menu), madeFromItself(nameOf(drink)));
@@ -103,7 +104,10 @@ class Ledger {
   private readonly made = new Map<Entry, Demand>();
   private readonly bought = new Map<Entry, { unit: NeedUnit; amount: number; by: Set<string>; because: Set<string> }>();
 
-  constructor(private readonly house: House) {}
+  constructor(
+    private readonly house: House,
+    private readonly scope: Scope,
+  ) {}
 
   giveUp(name: string, of: string, because: string): void {
     if (this.untold.some((one) => one.name === name && one.of === of && one.because === because)) return;
@@ -150,7 +154,7 @@ class Ledger {
   /** In the order of the names; water from the tap is nothing that is bought. */
   purchases(): Purchase[] {
     const all = [...this.bought].flatMap(([entry, { unit, amount, by, because }]) => {
-      return purchaseOf(this.house, entry, { unit, amount, by: [...by], because: [...because] }) ?? [];
+      return purchaseOf(this.house, this.scope, entry, { unit, amount, by: [...by], because: [...because] }) ?? [];
     });
     return all.sort((one, other) => nameOf(one.entry).localeCompare(nameOf(other.entry), "en"));
   }

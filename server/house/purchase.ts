@@ -2,6 +2,8 @@
 import type { Entry } from "../../grammar/tree.ts";
 import type { House } from "./house.ts";
 import { boughtAs, type NeedUnit, type Pack } from "./packs.ts";
+import type { Scope } from "./scope.ts";
+import { settingsOf } from "./settings.ts";
 
 export interface Purchase {
   readonly entry: Entry;
@@ -27,10 +29,11 @@ interface Needed extends Pick<Purchase, "unit" | "by" | "because"> {
   readonly amount: number;
 }
 
-/** Absent for what is had for nothing. */
-export function purchaseOf(house: House, entry: Entry, { unit, amount, by, because }: Needed): Purchase | undefined {
-  const { pack, because: noPack, waste, free } = boughtAs(house, entry);
+/** Absent for what is had for nothing. Of what only the larder knows, as much is wasted as where it is used. */
+export function purchaseOf(house: House, scope: Scope, entry: Entry, { unit, amount, by, because }: Needed): Purchase | undefined {
+  const { pack, because: noPack, waste: own, free } = boughtAs(house, entry);
   if (free) return undefined;
+  const waste = house.isLarder(entry) ? (settingsOf(house, scope).waste?.value ?? 0) : own;
   const needed = amount / (1 - waste);
   const none = { packs: null, leftOver: null, cost: null, used: null };
   const whole = { entry, unit, needed, by, because };

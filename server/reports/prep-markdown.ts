@@ -1,10 +1,11 @@
 /** The same sheet in Markdown, to be put beside the rota or printed with it. */
-import { asText, table } from "../features/markdown.ts";
+import { asText as inMarkdown, table } from "../features/markdown.ts";
 import { moneyFormat } from "../house/currency.ts";
 import type { Measure } from "../house/show.ts";
 import { showAmount } from "../house/show-amount.ts";
 import type { PrepSheet } from "./prep-schema.ts";
 import { countedOn, madeOf, packsOf, titleOf, toMake, totalText, untoldTexts, useBy, worth } from "./prep-words.ts";
+import { readable } from "./sheet.ts";
 
 export function prepMarkdown(sheet: PrepSheet, measure: Measure): string {
   const { preps, purchases, currency } = sheet;
@@ -36,4 +37,8 @@ export function prepMarkdown(sheet: PrepSheet, measure: Measure): string {
     asText(worth),
   ];
   return `${parts.filter(Boolean).join("\n\n")}\n`;
+}
+
+function asText(text: string): string {
+  return inMarkdown(readable(text));
 }
