@@ -18,6 +18,7 @@ export function baselineSieve(name: string, { files, currentFolder }: Terminal):
     const { fresh, gone } = withoutOld(
       checked.findings,
       olds.map(({ finding }) => finding),
+      ({ fingerprint }) => fingerprint,
     );
     const looked = new Set(checked.files.map((file) => resolve(currentFolder, file)));
     // Of a file that was not asked for nothing is known, but that it is no more.

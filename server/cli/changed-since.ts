@@ -3,7 +3,7 @@ import { resolve } from "node:path";
 import type { Entry } from "../../grammar/tree.ts";
 import { showCount } from "../house/show.ts";
 import { withoutOld } from "../reports/baseline.ts";
-import { check } from "../reports/check.ts";
+import { check, type Located } from "../reports/check.ts";
 import { rules } from "../rules/all.ts";
 import { filesAt } from "./files-at.ts";
 import { gather } from "./gather.ts";
@@ -31,12 +31,7 @@ export function changedSieve(revision: string, paths: readonly string[], termina
     const progress = (done: number) => terminal.progress(`Computing ${revision}: ${done} of ${documents.length}`);
     const old = check(house, documents, { rules, pathOf, report: () => undefined, progress });
     const untouched = new Set(documents.flatMap(({ tree }) => tree.entries.map(textOf)));
-    const fresh = new Set(
-      withoutOld(
-        checked.findings,
-        old.findings.map(({ fingerprint }) => fingerprint),
-      ).fresh,
-    );
+    const fresh = new Set(withoutOld(checked.findings, old.findings.map(keyOf), keyOf).fresh);
     const findings = checked.findings.filter((found) => fresh.has(found) || !untouched.has(textOf(found.entry)));
     const stood = checked.findings.length - findings.length;
     return {
@@ -44,6 +39,11 @@ export function changedSieve(revision: string, paths: readonly string[], termina
       notes: stood > 0 ? [`${showCount(stood, "finding")} from before the change ${stood === 1 ? "is" : "are"} not shown.`] : [],
     };
   };
+}
+
+/** A finding that has become graver is new: it may fail the check where it did not. */
+function keyOf({ finding, fingerprint }: Located): string {
+  return `${finding.severity} ${fingerprint}`;
 }
 
 /** Absent where there were no specs at that time: then all of it is new. */

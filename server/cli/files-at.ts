@@ -14,14 +14,15 @@ export function filesAt(git: Git, commit: string, folder: string): Files {
   );
   const texts = new Map([...git.textsAt(commit)].map(([path, text]) => [join(top, ...path.split("/")), text]));
   const paths = [...texts.keys()].sort();
-  const folders = new Set([top, join(top, ".git")]);
+  const inFolder = new Map<string, string[]>([top, join(top, ".git")].map((folder) => [folder, []]));
   for (const path of paths) {
-    for (let above = dirname(path); !folders.has(above); above = dirname(above)) folders.add(above);
+    for (let above = dirname(path); !inFolder.has(above); above = dirname(above)) inFolder.set(above, []);
+    inFolder.get(dirname(path))?.push(path);
   }
   const below = (path: string, parent: string) => path.startsWith(parent.endsWith(sep) ? parent : `${parent}${sep}`);
   return {
-    kindOf: (path) => (texts.has(path) ? "file" : folders.has(path) ? "folder" : undefined),
-    list: (parent, depth) => paths.filter((path) => (depth === "shallow" ? dirname(path) === parent : below(path, parent))),
+    kindOf: (path) => (texts.has(path) ? "file" : inFolder.has(path) ? "folder" : undefined),
+    list: (parent, depth) => (depth === "shallow" ? (inFolder.get(parent) ?? []) : paths.filter((path) => below(path, parent))),
     read(path) {
       const text = texts.get(path);
       if (text === undefined) throw new Unreadable("it is not in that revision");

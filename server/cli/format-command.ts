@@ -1,13 +1,11 @@
 /** `mutchkin format`: files in their canonical form, written or only looked at. */
 import { fileURLToPath } from "node:url";
-import { TextDocument } from "vscode-languageserver-textdocument";
 import { formatting } from "../features/formatting.ts";
-import { outward } from "../features/margins.ts";
 import { showCount } from "../house/show.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { openHouse, type Session } from "./session.ts";
 import type { Terminal } from "./terminal.ts";
-import { writeEdits } from "./write-text.ts";
+import { edited, writeEdits } from "./write-text.ts";
 
 export interface FormatOptions {
   /** Only says which files are not in canonical form. */
@@ -37,12 +35,7 @@ export function formatCommand(paths: readonly string[], { check = false, print =
 function printed(session: Session, terminal: Terminal): number {
   for (const document of session.documents) {
     const text = terminal.files.read(fileURLToPath(document.uri));
-    terminal.print(
-      TextDocument.applyEdits(
-        TextDocument.create(document.uri, "", 0, text),
-        outward(formatting(document), document.margins, session.house),
-      ),
-    );
+    terminal.print(edited(text, session, document, formatting(document)));
   }
   return session.finish() ? exitCodes.clean : exitCodes.failed;
 }

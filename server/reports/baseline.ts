@@ -27,13 +27,13 @@ export function readBaseline(text: string): readonly Old[] | undefined {
   }
 }
 
-/** Parts findings by their fingerprints, each of which stands for one finding only; `gone` are the fingerprints that nothing has. */
-export function withoutOld<T extends Pick<Located, "fingerprint">>(findings: readonly T[], olds: readonly string[]) {
+/** Takes out what is old: each key of `olds` stands for one finding only. `gone` counts the keys that no finding has. */
+export function withoutOld(findings: readonly Located[], olds: readonly string[], keyOf: (found: Located) => string) {
   const left = new Map<string, number>();
   for (const old of olds) left.set(old, (left.get(old) ?? 0) + 1);
-  const fresh = findings.filter(({ fingerprint }) => {
-    const count = left.get(fingerprint) ?? 0;
-    if (count > 0) left.set(fingerprint, count - 1);
+  const fresh = findings.filter((found) => {
+    const count = left.get(keyOf(found)) ?? 0;
+    if (count > 0) left.set(keyOf(found), count - 1);
     return count === 0;
   });
   return { fresh, gone: left };

@@ -81,6 +81,19 @@ test("what a change does to drinks elsewhere is shown there", async () => {
   expect(places).not.toContain("old.drink:9 decimal-comma");
 });
 
+test("what the change made graver is shown", async () => {
+  const { folder, write } = repositoryOf(house);
+  write("house.drink", "house Test Room\n  jigger: 2.5 ml\n  severity: decimal-comma error\n");
+  const { code, places } = await since(folder, "HEAD", "--max-warnings", "9");
+  expect({ code, places }).toEqual({ code: 1, places: ["old.drink:9 decimal-comma", "old.drink:19 decimal-comma"] });
+});
+
+test("where there were no specs before, all is new", async () => {
+  const { folder, write } = repositoryOf("=== list.txt\nrope\n");
+  write("new.drink", drink("New Rope", "17,5 ml rich sugar syrup"));
+  expect((await since(folder, "HEAD")).places).toContain("new.drink:9 decimal-comma");
+});
+
 test("from a folder below the top, with a path, and in Markdown", async () => {
   const book = (amount: string) =>
     `# Ropes\n\n- In a list:\n  \`\`\`drink\n${loose.replace("17,5", amount).replace(/^(?=.)/gm, "  ")}  \`\`\`\n`;
