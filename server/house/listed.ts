@@ -18,7 +18,7 @@ export interface Listed {
   readonly drink: Entry | undefined;
   /** As the guest reads it; null where neither the menu nor the drink names one that can be counted. */
   readonly price: number | null;
-  /** Of the price; null where it is not known. */
+  /** In the price or on top of it; null where the house states none. */
   readonly tax: number | null;
   readonly net: number | null;
   /** Why there is no price, or no tax. */
@@ -71,6 +71,6 @@ function ownPriceOf(drink: Entry | undefined, settings: Settings): Asked {
 function taxed(price: number, settings: Settings): Asked {
   const net = netOf(price, settings);
   if (net === null) return { price, tax: null, net, because: ["the house's prices hold a tax that it does not state"] };
-  const onTop = settings.pricesWithTax === false ? net * (settings.tax ?? 0) : 0;
-  return { price, tax: price - net + onTop, net, because: [] };
+  if (settings.tax === undefined) return { price, tax: null, net, because: [] };
+  return { price, tax: settings.pricesWithTax === false ? net * settings.tax : price - net, net, because: [] };
 }

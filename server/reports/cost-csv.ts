@@ -1,5 +1,6 @@
 /** A menu's costs as CSV: a line for each drink, unrounded but for the sixth digit. */
 import type { CostReport } from "./cost-schema.ts";
+import { reasonsOf } from "./cost-text.ts";
 import { csvText } from "./csv.ts";
 
 const head = [
@@ -12,10 +13,10 @@ const head = [
   "tax",
   "net",
   "cost",
-  "cost ±",
+  "cost plus-minus",
   "known cost",
   "share",
-  "share ±",
+  "share plus-minus",
   "margin",
   "over target",
 ];
@@ -43,7 +44,7 @@ export function costCsv({ menus }: CostReport): string {
         drink.margin.value,
         drink.over === null ? null : drink.over ? "yes" : "no",
         ...(supposing ? [then.cost.value, then.share.value, then.margin.value, then.crosses] : []),
-        [...(drink.cost.because ?? []), ...drink.because].join("; "),
+        reasonsOf(drink).join("; "),
       ];
     }),
   );

@@ -23,7 +23,7 @@ const costedDrink = z.strictObject({
   line: z.int().min(1).describe("The line in the file, the first one being 1."),
   serves: z.number().describe("What the price buys: costs and margin are of all of them."),
   price: money("As the guest reads it"),
-  tax: money("The tax in the price, or on top of it"),
+  tax: z.number().nullable().describe("In the price, or on top of it; null where the house states none."),
   net: money("What of the price is the house's"),
   cost: figure("Of all serves, waste, garnish and paid ice counted."),
   known: z.number().describe("What of the cost has a price: known even where the whole is not."),

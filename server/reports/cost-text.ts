@@ -35,7 +35,7 @@ function costTable(menu: MenuCost, look: Look): string {
   const unit = menu.currency ?? "";
   const columns: Column[] = [
     ["Price", unit],
-    ["Tax", unit],
+    ...(menu.taxRate === null ? [] : [["Tax", unit] as const]),
     ["Cost", unit],
     ["Share", "%"],
     ["Margin", unit],
@@ -47,7 +47,7 @@ function costTable(menu: MenuCost, look: Look): string {
       ...(drink.serves > 1 && { under: `for ${drink.serves}` }),
       numbers: [
         coins(drink.price, money),
-        coins(drink.tax, money),
+        ...(menu.taxRate === null ? [] : [coins(drink.tax, money)]),
         spread(drink.cost, money, look),
         shareCell(drink),
         coins(drink.margin.value, money),
@@ -63,8 +63,13 @@ function headingOf(drinks: readonly CostedReport[], index: number): Row[] {
   return section !== null && section !== drinks[index - 1]?.section ? [{ heading: section }] : [];
 }
 
+/** Why cost, price or share is not known, each reason once. */
+export function reasonsOf({ cost, share, because }: CostedReport): string[] {
+  return [...new Set([...(cost.because ?? []), ...because, ...(share.because ?? [])])];
+}
+
 function notesOf(drink: CostedReport, money: string | undefined): string[] {
-  const reasons = [...new Set([...(drink.cost.because ?? []), ...drink.because])];
+  const reasons = reasonsOf(drink);
   const least = drink.cost.value === null && drink.known > 0 ? `costs at least ${showMoney(drink.known, money)}; ` : "";
   return [
     reasons.length > 0 && `? ${least}${reasons.join("; ")}`,
@@ -96,8 +101,8 @@ function summaryText({ summary, drinks, target, taxRate }: MenuCost, look: Look)
   const over = drinks.filter((drink) => drink.over);
   const near = drinks.filter((drink) => drink.near).map(({ name }) => name);
   const known = costed < drinks.length ? `; the cost of ${drinks.length - costed} is not known` : "";
-  const range =
-    shares && `${percent(shares.low)} to ${percent(shares.high)} %, the middle one of ${shared} at ${percent(shares.median)} %${known}`;
+  const among = shares && shared > 1 ? `${percent(shares.low)} to ${percent(shares.high)} %, the middle one of ${shared} at ` : "";
+  const range = shares && `${among}${percent(shares.median)} %${known}`;
   const lines: [string, string | false | null][] = [
     ["Share", range],
     [
@@ -114,7 +119,7 @@ function movedTable(menu: MenuCost, moved: readonly CostedReport[], look: Look):
   const money = menu.currency ?? undefined;
   const unit = menu.currency ?? "";
   const columns: Column[] = [
-    ["Cost", `now, ${unit}`],
+    ["Cost", unit ? `now, ${unit}` : "now"],
     ["", "then"],
     ["Share", "now, %"],
     ["", "then"],
