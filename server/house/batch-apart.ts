@@ -53,7 +53,7 @@ const spoils: Partial<Record<StockKind, string>> = {
 const pressed: ReadonlySet<StockKind> = new Set(["juice", "puree"]);
 
 /** A bottle that is mixed is poured from for about a week: practice, no source. */
-const longEnough = 7 * secondsIn.day!;
+export const longEnough = 7 * secondsIn.day!;
 
 function whySpoils(house: House, { resolution, facts }: Ingredient): string | undefined {
   const found = resolution.found?.entry;

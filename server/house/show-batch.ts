@@ -75,14 +75,16 @@ export function serviceOf(house: House, batch: Batch): string[] {
 }
 
 /** With its water in the bottle only what follows the ice is left of the method. */
-function finishing({ assessment: { flat, steps }, water }: Batch): string[] {
+function finishing({ assessment: { flat, steps, outcome }, water }: Batch): string[] {
   if (!water.measured) {
     const method = flat.field("method")?.field.value?.text;
     return method ? [`Then as the spec has it: ${method}.`] : [];
   }
   const last = steps.findLastIndex(({ technique }) => technique?.chill);
   const over = steps.slice(last + 1).flatMap(({ over, item }) => (over ? [item.text] : []));
-  const cold = "Pour it from the bottle as cold as it can be, without any ice in between";
+  const iced = outcome.figure("vesselTemperatureC");
+  const asIced = iced.value !== null && last >= 0 ? ` (ice would have brought it to ${showTemperature(iced)})` : "";
+  const cold = `Pour it from the bottle as cold as it can be${asIced}, without any ice in between`;
   return [over.length > 0 ? `${cold}; then as the spec has it: ${over.join("; ")}.` : `${cold}.`];
 }
 

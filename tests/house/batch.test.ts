@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { evaluate } from "mathjs";
 import { describe, expect, test } from "vitest";
 import { type Batch, type BatchOptions, type BatchSize, batchOf } from "../../server/house/batch.ts";
+import type { Measured } from "../../server/house/batch-measure.ts";
 import { assessDrink } from "../../server/house/drink.ts";
 import type { House } from "../../server/house/house.ts";
 import { entryNamed, houseIn, houseOf } from "./make.ts";
@@ -25,6 +26,11 @@ const drinks = [...halyard.documents()]
   .flatMap(({ tree }) => tree.entries)
   .flatMap(({ kind, name }) => (kind === "drink" ? name!.text : []));
 
+/** How many of the house's steps an amount is: a jigger of 2.5 ml, a jug of tens, a scale of 0.1 g, whole dashes. */
+function steps({ text, way }: Measured): number {
+  return Number.parseFloat(text) / { jigger: 2.5, jug: 10, scale: 0.1, count: 1 }[way];
+}
+
 describe("the demo house", () => {
   test("all its drinks are looked at", () => expect(drinks.length).toBeGreaterThanOrEqual(20));
 
@@ -34,7 +40,12 @@ describe("the demo house", () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 200 }), fc.constantFrom(undefined, true, false), (serves, water) => {
         const batch = mixed(halyard, name, { serves }, water === undefined ? {} : { water });
-        for (const { exact, measured } of batch.pours) expect(measured.amount / exact - 1).toBeCloseTo(measured.off, 9);
+        for (const { exact, measured, weighed } of batch.pours) {
+          expect(measured.amount / exact - 1).toBeCloseTo(measured.off, 9);
+          expect(Math.abs(measured.off)).toBeLessThanOrEqual(0.02);
+          expect(steps(measured)).toBeCloseTo(Math.round(steps(measured)), 6);
+          if (weighed) expect(steps(weighed)).toBeCloseTo(Math.round(steps(weighed)), 6);
+        }
         for (const { figure, own, batch: now } of batch.served) {
           expect(own).toBe(outcome.value(figure));
           // No figure moves further than all that goes in, or is missing, of the bottle.

@@ -5,13 +5,13 @@
  */
 import type { StockKind } from "../../../grammar/fields.ts";
 import type { Entry, Pour } from "../../../grammar/tree.ts";
+import { longEnough } from "../../house/batch-apart.ts";
 import { isCyclic } from "../../house/cycles.ts";
 import { findFieldIn, pourOn } from "../../house/entry.ts";
 import type { Edit } from "../../house/finding.ts";
 import type { House } from "../../house/house.ts";
 import type { Ingredient } from "../../house/ingredient.ts";
 import { shortestKeeping } from "../../house/keeping.ts";
-import { secondsIn } from "../../house/method.ts";
 import { has } from "../../house/modifiers.ts";
 import { prepPours } from "../../house/prep.ts";
 import { type FlatPour, flatten } from "../../house/riff.ts";
@@ -65,8 +65,6 @@ function isStableDissolved(house: House, ingredient: Ingredient): boolean {
   return kind !== undefined && dissolved.has(kind) ? true : isStable(house, ingredient);
 }
 
-/** A bottle that is mixed is poured from for about a week: practice, no source. */
-const longEnough = 7 * secondsIn.day!;
 const stable: ReadonlySet<StockKind> = new Set([
   "spirit",
   "liqueur",
