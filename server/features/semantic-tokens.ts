@@ -53,7 +53,12 @@ export function semanticTokens(house: House, document: SpecDocument, range?: Ran
   for (const [index, entry] of entries.entries()) {
     const start = starts[index]!;
     if (range && (start > range.end.line || start + entry.lines.length <= range.start.line)) continue;
-    for (const token of syntax ? allTokensOf(house, entry) : tokensOf(house, entry)) {
+    const isQuoted = Boolean(document.margins?.[start]);
+    for (const token of syntax
+      ? allTokensOf(house, entry)
+      : isQuoted
+        ? [...headOf(entry), ...tokensOf(house, entry)]
+        : tokensOf(house, entry)) {
       const at = start + token.line;
       // Packed as they are, nobody after this can move them.
       const from = token.start + (document.margins?.[at]?.length ?? 0);
@@ -96,6 +101,13 @@ function tokensOf(house: House, entry: Entry): readonly Token[] {
     ];
     return tokens.filter(({ start, end }) => end > start).sort(byPlace);
   });
+}
+
+/** Behind what the Markdown around it puts in front of its lines the grammar takes an entry's first word for a pour. */
+function headOf({ lines: [head] }: Entry): Token[] {
+  if (head?.content.kind !== "entry" || !head.content.entry) return [];
+  const { start, end } = head.content.word;
+  return [{ line: 0, start, end, type: tokenTypes.indexOf("keyword"), modifiers: 0 }];
 }
 
 /** With the text's own parts around the names, and between them. */
