@@ -119,7 +119,7 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .action((asked: string[], options) => ended(diffCommand(asked, options, terminal)));
   program
     .command("cost")
-    .summary("what each drink of a menu costs and brings in")
+    .summary("say what each drink of a menu costs and brings in")
     .description("Tells for each drink of a menu its cost, price, tax, share and margin, and what another price of a stock would change.")
     .addArgument(menusAndPaths())
     .option("--if <change>", "suppose a price, such as “aged rum +10 %” or “aged rum 24.00 per 700 ml”; repeatable", collected)
@@ -127,7 +127,7 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .action((asked: string[], options) => ended(costCommand(asked, options, terminal)));
   program
     .command("prep")
-    .summary("what to make and buy for an evening")
+    .summary("say what to make and buy for an evening")
     .description("Tells what to make and what to buy for so many covers of a menu: preps in their order, bottles and fruit in whole packs.")
     .addArgument(menusAndPaths())
     .requiredOption("--covers <number>", "how many guests", wholeNumber)
@@ -176,6 +176,8 @@ Examples:
   mutchkin adjust --drink "Lantern Sour" --to "ratio 9"  which pour brings it there
   mutchkin diff main..HEAD                               what a branch does to the drinks
   mutchkin batch "Lantern Sour" --serves 40              mixed ahead, for the kitchen wall
+  mutchkin cost "Winter card"                            what its drinks cost and bring in
+  mutchkin prep "Winter card" --covers 80                what to make and buy for an evening
   mutchkin format --check                                which files are not in canonical form
 
 Exit codes:

@@ -10,13 +10,31 @@ test("the help fits one screen, and holds every command, the examples and the ex
   expect(code).toBe(0);
   expect(lines.length).toBeLessThanOrEqual(40);
   expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(100);
-  for (const word of ["check", "assess", "adjust", "diff", "format", "schema", "lsp", "Examples:", "Exit codes:", "--help", "--version"])
+  for (const word of [
+    "check",
+    "assess",
+    "adjust",
+    "diff",
+    "cost",
+    "prep",
+    "format",
+    "schema",
+    "lsp",
+    "Examples:",
+    "Exit codes:",
+    "--help",
+    "--version",
+  ])
     expect(out).toContain(word);
 });
 
 test("every example in the help runs on a house that has what it names", async () => {
   const { out } = await mutchkin(folderOf(soundHouse), ["--help"]);
-  const bar = soundHouse.replaceAll("=== ", "=== bar/").replace("bar.drink", "sours.drink").replace("Slack Rope", "Lantern Sour");
+  const bar = soundHouse
+    .replaceAll("=== ", "=== bar/")
+    .replace("bar.drink", "sours.drink")
+    .replace("Slack Rope", "Lantern Sour")
+    .concat("\nmenu Winter card\n  - Lantern Sour 12.50\n");
   const examples = [...out.matchAll(/^ {2}mutchkin (.*?) {2}/gm)].map(([, text]) => text!);
   expect(examples.length).toBeGreaterThanOrEqual(4);
   for (const example of examples) {
@@ -50,7 +68,7 @@ test.each([
   expect(err).toContain(words);
 });
 
-test.each(["assess", "check", "adjust", "out", "diff"])(
+test.each(["assess", "check", "adjust", "out", "cost", "prep", "diff"])(
   "the schema of %s is JSON Schema that says what each property is",
   async (report) => {
     const { code, out } = await mutchkin(folderOf(soundHouse), ["schema", report]);
