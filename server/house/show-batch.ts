@@ -35,7 +35,7 @@ export function workOf(batch: Batch): string[] {
     ...first,
     ...(poured.length > 0 ? [`Into the jug, the smallest first, so that a slip costs least: ${names(poured)}.`] : []),
     ...last,
-    "Turn it over with a spoon until no streaks are seen: syrup lies at the bottom.",
+    "Stir from the bottom up until no streaks are seen.",
     `Fill ${showBottles(batch)}, ${showShare(bottles.headspace)} of each left empty at the neck (${showVolumeBriefly({ value: bottles.sizeMl * bottles.headspace, plusMinus: 1 }, settings)}).`,
     "Close, turn over, label, and put in the cold.",
   ];

@@ -19,7 +19,7 @@ export function batchText(report: BatchReport, measure: Measure, look: Look): st
   ];
   const parts = [
     title,
-    amounts(report, look),
+    amounts(report, measure, look),
     [
       labelled("Comes to", comes.filter(Boolean).join(", "), look),
       labelled("As served", showRounding(served), look),
@@ -50,14 +50,15 @@ const numberWidth = 3;
 
 const localCodes = "How long a mixed bottle may be kept, how cold, and what its label has to say, local codes decide.";
 
-function amounts({ pours, water }: BatchReport, look: Look): string {
+function amounts({ pours, water }: BatchReport, measure: Measure, look: Look): string {
   const rows = pours.map(({ name, measured, weighed }): Row => {
     const byWeight = weighed?.text ?? (measured.way === "scale" ? measured.text : "");
     return { name: readable(name), numbers: [measured.text, byWeight, showOff(measured.off)] };
   });
   const { measured } = water;
-  if (measured) rows.push({ name: "water", numbers: [measured.text, `${measured.amount} g`, showOff(measured.off)] });
-  rows.push({ note: `Water: ${water.why}.` });
+  if (measured) rows.push({ name: "water for the ice", numbers: [measured.text, `${measured.amount} g`, showOff(measured.off)] });
+  const melt = measured ? `, ${showVolume({ value: water.exactMl, plusMinus: water.plusMinusMl }, measure)}` : "";
+  rows.push({ note: `Water: ${water.why}${melt}.` });
   return table(["In the bottle"], [["Measure"], ["or weigh"], ["Rounding"]], rows, look);
 }
 

@@ -62,6 +62,19 @@ test("the amounts come first, then the rest, each under its heading", () => {
   expect(page).toContain("local codes decide");
 });
 
+test("what the ice would have given is told with how sure that is, apart from water that the spec pours", () => {
+  const page = pageOf(`${bar}drink Rope\n  method: stir 30 s\n  50 ml plain spirit\n  10 ml water\n`, "Rope", 20);
+  expect(page).toMatch(/^water +200 ml/m);
+  expect(page).toMatch(/^water for the ice +\d+(?:\.5)? ml/m);
+  expect(page.replace(/\s+/g, " ")).toMatch(/Water: for what the ice would have melted, \d+ ± \d+ ml\./);
+});
+
+test("what is solid is dissolved first, in the water where there is some", () => {
+  const rope = (method: string) => pageOf(`${bar}drink Rope\n${method}  50 ml plain spirit\n  5 g white sugar\n`, "Rope", 20);
+  expect(rope("  method: stir 30 s\n")).toMatch(/^2\. Dissolve 100 g white sugar in the water, \d/m);
+  expect(rope("")).toMatch(/^2\. Dissolve 100 g white sugar in the weakest of what is poured/m);
+});
+
 test("what can hurt is said: raw egg in the glass, alcohol by the bottle, weak bottles", () => {
   const page = pageOf(
     `${bar}drink Egg Rope\n  method: shake 12 s\n  50 ml plain spirit\n  20 ml plain syrup\n  1 egg white\n`,
