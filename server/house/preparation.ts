@@ -11,7 +11,7 @@ import { type Purchase, purchaseOf } from "./purchase.ts";
 import { madeFromItself, notDeclared } from "./reasons.ts";
 import type { Scope } from "./scope.ts";
 import { stockFacts } from "./stock.ts";
-import { type UseBy, useByOf } from "./use-by.ts";
+import { longStepsOf, type UseBy, useByOf } from "./use-by.ts";
 
 export interface Evening {
   /** Serves of all drinks together. */
@@ -50,6 +50,8 @@ export interface Made {
   /** What goes into all of it. */
   readonly parts: readonly { readonly name: string; readonly size: Call["size"] }[];
   readonly useBy: UseBy;
+  /** The steps that take an hour or longer, as they are written: `infuse 24 hours`. */
+  readonly long: readonly string[];
 }
 
 /** The drinks of a menu that can be asked for, each once, in its order. */
@@ -140,15 +142,21 @@ class Ledger {
     const sum = this.inOneUnit(entry, demand);
     if (!sum) return undefined;
     const times = timesFor(sum, batch);
-    const useBy = useByOf(this.house, entry, date);
+    const made = {
+      entry,
+      unit: sum.unit,
+      needed: sum.amount,
+      useBy: useByOf(this.house, entry, date),
+      long: longStepsOf(this.house, entry),
+    };
     if (times === undefined) {
       this.giveUp(nameOf(entry), "its batch", batch.because[0] ?? `how much a batch of it makes in ${sum.unit} is not known`);
-      return { entry, unit: sum.unit, needed: sum.amount, makes: null, parts: [], useBy };
+      return { ...made, makes: null, parts: [] };
     }
     this.take(entry, batch.calls, times);
     const parts = batch.calls.map(({ name, size }) => ({ name, size: timesSize(size, times) }));
     const makes = batch.size[sum.unit]! * times;
-    return { entry, unit: sum.unit, needed: sum.amount, ...(!batch.anySize && { batches: times }), makes, parts, useBy };
+    return { ...made, ...(!batch.anySize && { batches: times }), makes, parts };
   }
 
   /** In the order of the names; water from the tap is nothing that is bought. */

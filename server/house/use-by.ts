@@ -1,9 +1,10 @@
-/** Until when what is made today is good, as far as that is stated. It is never worked out from sugar, acid or strength. */
+/** Until when what is made is good, and what of it takes long, as far as that is stated. It is never worked out from sugar, acid or strength. */
 import type { Entry } from "../../grammar/tree.ts";
 import { batchFor } from "./calls.ts";
+import { findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import { type Keeping, shortestKeeping } from "./keeping.ts";
-import { secondsIn } from "./method.ts";
+import { secondsIn, stepsOf } from "./method.ts";
 
 export interface UseBy {
   /** Absent where it does not say how long it keeps. */
@@ -31,4 +32,11 @@ export function later(date: string, seconds: number): string {
   const days = Math.floor(seconds / secondsIn.day!);
   const parts = format.formatToParts(Date.UTC(year, month - 1, day + days));
   return (["year", "month", "day"] as const).map((type) => parts.find((part) => part.type === type)!.value).join("-");
+}
+
+/** What has to be begun in time: the steps of a prep that take an hour or longer, as they are written. */
+export function longStepsOf(house: House, entry: Entry): string[] {
+  const method = entry.kind === "prep" ? findFieldIn(entry, "method") : undefined;
+  const steps = method ? stepsOf(house, method) : [];
+  return steps.filter(({ seconds }) => seconds && seconds.value >= secondsIn.hour!).map(({ item }) => item.text);
 }

@@ -4,7 +4,7 @@ import { moneyFormat } from "../house/currency.ts";
 import type { Measure } from "../house/show.ts";
 import { showAmount } from "../house/show-amount.ts";
 import type { PrepSheet } from "./prep-schema.ts";
-import { countedOn, madeOf, packsOf, titleOf, toMake, totalText, untoldTexts, useBy, worth } from "./prep-words.ts";
+import { begunInTime, countedOn, madeOf, packsOf, titleOf, toMake, totalText, untoldTexts, useBy, worth } from "./prep-words.ts";
 import { readable } from "./sheet.ts";
 
 export function prepMarkdown(sheet: PrepSheet, measure: Measure): string {
@@ -19,7 +19,13 @@ export function prepMarkdown(sheet: PrepSheet, measure: Measure): string {
       table(
         ["Prep", "Needed", "Make", "Of", "Use by"],
         preps.map((prep) =>
-          [prep.name, showAmount(prep.needed, prep.unit, measure), toMake(prep, measure), madeOf(prep, measure), useBy(prep)].map(asText),
+          [
+            prep.name,
+            showAmount(prep.needed, prep.unit, measure),
+            toMake(prep, measure),
+            [madeOf(prep, measure), begunInTime(prep)].filter(Boolean).join("; "),
+            useBy(prep),
+          ].map(asText),
         ),
       ),
     purchases.length > 0 && "## To buy",

@@ -28,6 +28,7 @@ const made = z.strictObject({
       z.strictObject({ name: z.string(), amount: z.number().nullable(), unit: units.nullable() }).describe("Null where it is not known."),
     )
     .describe("What goes into all of it."),
+  long: reasons.describe("The steps that take an hour or longer, as they are written: to be begun in time."),
   keeps: z.string().nullable().describe("As it is written; null where it says nothing."),
   useBy: day.nullable().describe("The day it is made, and so long after; null where it says nothing."),
   shortest: z

@@ -3,7 +3,7 @@ import { moneyFormat } from "../house/currency.ts";
 import type { Measure } from "../house/show.ts";
 import { showAmount } from "../house/show-amount.ts";
 import type { PrepSheet } from "./prep-schema.ts";
-import { countedOn, madeOf, packsOf, titleOf, toMake, totalText, untoldTexts, useBy, worth } from "./prep-words.ts";
+import { begunInTime, countedOn, madeOf, packsOf, titleOf, toMake, totalText, untoldTexts, useBy, worth } from "./prep-words.ts";
 import { type Look, labelled, noteIndent, type Row, readable, table, wrap } from "./sheet.ts";
 
 export function prepText(sheet: PrepSheet, measure: Measure, look: Look): string {
@@ -28,7 +28,7 @@ function makeTable({ preps }: PrepSheet, measure: Measure, look: Look): string {
       name: readable(prep.name),
       numbers: [showAmount(prep.needed, prep.unit, measure), toMake(prep, measure), prep.useBy ?? "not stated"],
     },
-    ...[madeOf(prep, measure), prep.useBy === null && prep.shortest ? `use by ${useBy(prep)}` : ""]
+    ...[madeOf(prep, measure), begunInTime(prep), prep.useBy === null && prep.shortest ? `use by ${useBy(prep)}` : ""]
       .filter(Boolean)
       .map((note) => ({ note })),
   ]);

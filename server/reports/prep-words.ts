@@ -45,6 +45,11 @@ export function madeOf({ parts }: MadeReport, measure: Measure): string {
     .join(", ");
 }
 
+/** `to be begun in time: infuse 24 hours`; empty where nothing takes long. */
+export function begunInTime({ long }: MadeReport): string {
+  return long.length > 0 ? `to be begun in time: ${long.join("; ")}` : "";
+}
+
 /** `2026-12-12`, or what is known instead. */
 export function useBy({ useBy: date, shortest }: MadeReport): string {
   if (date) return date;

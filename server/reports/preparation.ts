@@ -65,7 +65,7 @@ function mixReport({ shares, strange }: Mix, known: readonly { readonly drink: E
   };
 }
 
-function madeReport({ entry, unit, needed, batches, makes, parts, useBy }: Made): PrepSheet["preps"][number] {
+function madeReport({ entry, unit, needed, batches, makes, parts, useBy, long }: Made): PrepSheet["preps"][number] {
   const { date = null, keeps = null, shortest } = useBy;
   return {
     name: nameOf(entry),
@@ -76,6 +76,7 @@ function madeReport({ entry, unit, needed, batches, makes, parts, useBy }: Made)
     makes: makes === null ? null : rounded(makes),
     leftOver: makes === null ? null : rounded(Math.max(0, makes - needed)),
     parts: parts.map(({ name, size }) => ({ name, ...amountIn(size) })),
+    long: [...long],
     keeps,
     useBy: date,
     shortest: shortest ? { name: shortest.name, keeps: shortest.text } : null,

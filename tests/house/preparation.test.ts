@@ -300,6 +300,21 @@ describe("a mix", () => {
   ])("%j cannot be counted with", (text, problem) => expect(read(text)).toBe(problem));
 });
 
+test("what takes an hour or longer is to be begun in time", () => {
+  const other = houseOf(`${bar}
+prep slow gin
+  100 ml plain gin
+  method: infuse 30 min; rest 24 hours; fine strain
+
+drink Slow Rope
+  20 ml slow gin
+
+menu Slow
+  - Slow Rope 9.00
+`);
+  expect(made(prepare(other, entryNamed(other, "Slow"), { serves: 1, date }), "slow gin")!.long).toEqual(["rest 24 hours"]);
+});
+
 test.each([
   ["2026-11-28", 14 * 86400, "2026-12-12"],
   ["2028-02-28", 86400, "2028-02-29"], // a leap year
