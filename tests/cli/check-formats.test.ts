@@ -23,7 +23,7 @@ addFormats(ajv);
 const isSarif = ajv.compile(schema);
 
 /** A name with everything that a URI, a workflow command or XML would trip over. */
-const odd = "bar/50% #1, “sour” & <fizz>.drink";
+const odd = "bar/50%2C #1, “sour” & <fizz>.drink";
 const wrong = `${soundHouse}=== ${odd}
 drink Wet Rope
   from: Slack Rope
@@ -78,7 +78,7 @@ test("each result of the SARIF leads to its place and its rule, and every rule h
     });
     expect(region).toEqual({ startLine: line, startColumn: column, endLine: line, endColumn });
     // RFC 3986: `#` would start a fragment, `%` an escape.
-    expect(artifactLocation.uri).toBe("bar/50%25%20%231%2C%20%E2%80%9Csour%E2%80%9D%20%26%20%3Cfizz%3E.drink");
+    expect(artifactLocation.uri).toBe("bar/50%252C%20%231%2C%20%E2%80%9Csour%E2%80%9D%20%26%20%3Cfizz%3E.drink");
     expect(new URL(artifactLocation.uri, "file:///checkout/").pathname.split("/").map(decodeURIComponent).join("/")).toBe(
       `/checkout/${odd}`,
     );
