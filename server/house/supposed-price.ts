@@ -1,7 +1,7 @@
 /** `aged rum +10 %`, `aged rum 24.00 per 700 ml`: a house in which one price is another, all else being as it is. */
-import { edit } from "../../grammar/edit.ts";
 import { readLine } from "../../grammar/line.ts";
-import type { FieldLine } from "../../grammar/tree.ts";
+import { makeTree, read } from "../../grammar/read.ts";
+import type { Entry, FieldLine } from "../../grammar/tree.ts";
 import { type FieldAt, findFieldIn } from "./entry.ts";
 import type { House } from "./house.ts";
 import { askFor, nearestNames } from "./nearest.ts";
@@ -85,14 +85,17 @@ function withNumber(price: string, amount: number): string {
   return price.replace(/\d+(?:\.\d+)?/, amount.toFixed(4).replace(/(\.\d\d\d*?)0+$/, "$1"));
 }
 
-function withPrice(house: House, entry: Declaration["entry"], at: FieldAt | undefined, price: string): House {
-  const document = house.getDocumentOf(at?.entry ?? entry);
-  const start = house.getLineOf(at?.entry ?? entry);
-  const line = start + (at?.line ?? 0);
-  const head = { line, character: entry.lines[0]!.text.length };
-  const { start: from, end: to } = at?.field.value ?? { start: 0, end: 0 };
-  const change = at
-    ? { range: { start: { line, character: from }, end: { line, character: to } }, text: price }
-    : { range: { start: head, end: head }, text: `\n  price: ${price}` };
-  return house.supposing([{ ...document, tree: edit(document.tree, [change]) }]);
+/** Entry by entry, so that every other one keeps its place, in the blocks of Markdown too. */
+function withPrice(house: House, of: Entry, at: FieldAt | undefined, price: string): House {
+  const entry = at?.entry ?? of;
+  const document = house.getDocumentOf(entry);
+  const lines = entry.lines.map(({ text, eol }, line) => {
+    if (!at) return line === 0 ? `${text}\n  price: ${price}${eol}` : text + eol;
+    if (line !== at.line) return text + eol;
+    const { start, end } = at.field.value ?? { start: text.length, end: text.length };
+    return `${text.slice(0, start).trimEnd()} ${price}${text.slice(end)}${eol}`;
+  });
+  const { entries } = document.tree;
+  const changed = entries.with(house.getIndexOf(entry), read(lines.join("")).entries[0]!);
+  return house.supposing([{ ...document, tree: makeTree(changed) }]);
 }

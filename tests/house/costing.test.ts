@@ -165,8 +165,8 @@ describe("a supposed price", () => {
   test("comes on top of the one before", () =>
     expect(supposing("plain gin +10 %", supposing("plain gin +10 %").house).after).toBe("33.88 per 700 ml"));
 
-  test("may be the first of a stock that had none", () => {
-    const without = houseOf(bar("- Slack Rope 12.00").replace("  price: 28.00 per 700 ml\n", ""));
+  test.each(["", "  price:\n", "  price: none\n"])("may be the first of a stock that had none: %j", (price) => {
+    const without = houseOf(bar("- Slack Rope 12.00").replace("  price: 28.00 per 700 ml\n", price));
     const { house: other, before } = supposing("plain gin 28.00 per 700 ml", without);
     expect(before).toBeUndefined();
     expect(costedOn(other, entryNamed(other, "Card"))[0]!.cost.value).toBeCloseTo(2.4, 8);
@@ -187,4 +187,19 @@ describe("a supposed price", () => {
   );
 
   test("changes nothing in the house that it is supposed of", () => expect(costedOn(house, entryNamed(house, "Card"))).toEqual(drinks));
+});
+
+test("prices in the blocks of a chapter may be supposed too", () => {
+  const block = (text: string) =>
+    ["- point", "", "  ```drink", ...text.split("\n").map((line) => (line ? `  ${line}` : "")), "  ```", ""].join("\n");
+  const [head, ...rest] = bar("- Slack Rope 12.00").split(/\n\n(?=drink|stock|menu)/);
+  const chapter = houseOf(`=== book.md\n# Ropes 🪢\n\n${[head!, ...rest].map(block).join("\nsaid in between\n\n")}`);
+  const card = entryNamed(chapter, "Card");
+  const supposed = supposePrice(chapter, chapter.scopeOf(card), "plain gin +10 %");
+  if ("problem" in supposed) throw new Error(supposed.problem);
+  expect(costedOn(chapter, card)[0]!.cost.value).toBeCloseTo(2.4, 8);
+  // The menu keeps its place in the text.
+  const same = supposed.house.document(chapter.getDocumentOf(card).uri)!.tree.entries[chapter.getIndexOf(card)]!;
+  expect(same.name!.text).toBe("Card");
+  expect(costedOn(supposed.house, same)[0]!.cost.value).toBeCloseTo(2.64, 8);
 });
