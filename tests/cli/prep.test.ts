@@ -106,6 +106,11 @@ test("the Markdown holds the same as tables", async () => {
   expect(out).toContain("| plain gin | 1 l | 2 × 700 ml | 400 ml | 56.00 |");
 });
 
+test("a drink that is off tonight is counted, and said", async () => {
+  const { out } = await mutchkin(folderOf(bar.replace("  price: 8.40", "  status: out\n  price: 8.40")), prep);
+  expect(out).toContain("Off tonight, and counted all the same: Taut Rope, Twice.");
+});
+
 test("today is the day, unless one is given", async () => {
   const { out } = await mutchkin(folderOf(bar), [...prep, "--format", "json"], { today: () => "2027-02-27" });
   expect(prepSchema.parse(JSON.parse(out)).preps[0]).toMatchObject({ keeps: "14 days chilled", useBy: "2027-03-13" });

@@ -300,6 +300,27 @@ describe("a mix", () => {
   ])("%j cannot be counted with", (text, problem) => expect(read(text)).toBe(problem));
 });
 
+test("a batch makes what its `yield:` says, whatever went in", () => {
+  const other = houseOf(`${bar}
+prep strained syrup
+  100 g white sugar
+  400 ml water
+  yield: 300 ml
+
+drink Short Rope
+  20 ml strained syrup
+
+menu Short
+  - Short Rope 9.00
+`);
+  // 31 × 20 = 620 ml in batches of 300
+  const syrup = made(prepare(other, entryNamed(other, "Short"), { serves: 31, date }), "strained syrup")!;
+  expect(syrup).toMatchObject({ unit: "ml", batches: 3 });
+  expect(syrup.needed).toBeCloseTo(620, 8);
+  expect(syrup.makes).toBeCloseTo(900, 1);
+  expect(syrup.parts[0]!.size).toEqual({ g: expect.closeTo(300, 8) });
+});
+
 test("what takes an hour or longer is to be begun in time", () => {
   const other = houseOf(`${bar}
 prep slow gin
