@@ -18,9 +18,11 @@ export function convertPour(house: House, entry: Entry, line: number): Fix[] {
   for (const target of targetIds) {
     const sameDimension = findUnit(target)!.dimension === quantity.unit?.unit.dimension;
     if (!sameDimension && !mayBeWeighed(amount)) continue;
-    for (const round of [false, true]) {
-      const converted = convert(quantity, ingredient, target, settings, round);
+    const [exact, measured] = [false, true].map((round) => convert(quantity, ingredient, target, settings, round));
+    // Between volume and weight a density stands, which is not known to eight digits: only what can be measured is offered.
+    for (const converted of sameDimension ? [exact, measured] : [measured ?? exact]) {
       if (!converted) continue;
+      const round = converted === measured;
       const to = `${quantity.unit?.unit.id === target ? "Round" : `Convert to ${titleOf(target, settings)}`}`;
       const { text, roundedFrom } = converted;
       // To a reader's digits the two may be the same.
