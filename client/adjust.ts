@@ -7,9 +7,11 @@ import type { BaseLanguageClient } from "vscode-languageclient";
 import { documents } from "./documents.ts";
 import { say } from "./say.ts";
 
+type Target = vscode.QuickPickItem & { readonly id: string; readonly present: string; readonly example: string };
+
 interface Targets {
   readonly name: string;
-  readonly targets: readonly (vscode.QuickPickItem & { readonly id: string; readonly present: string; readonly example: string })[];
+  readonly targets: readonly Target[];
   readonly ingredients: readonly string[];
 }
 
@@ -32,8 +34,9 @@ export async function adjust(client: BaseLanguageClient): Promise<void> {
   if (!found) return say("Put the cursor in a drink or a prep first.");
 
   const title = `Adjust ${found.name}`;
-  const target = await vscode.window.showQuickPick(found.targets, { title, placeHolder: "What is to be as you want it?" });
-  if (!target) return;
+  const picked = await pickTarget(found.targets, title);
+  if (!picked) return;
+  const { target, typed } = picked;
   const waysBy = async (value: string, pour?: string): Promise<Ways> => {
     const answer = await client.sendRequest<Ways | null>("mutchkin/adjustWays", { ...place, target: target.id, value, pour });
     return answer ?? { ways: [], problem: "This could not be computed; the output says why." };
@@ -41,7 +44,7 @@ export async function adjust(client: BaseLanguageClient): Promise<void> {
   const value = await vscode.window.showInputBox({
     title: `${title}: ${target.label}`,
     prompt: `${target.label}: ${target.detail}. For example “${target.example}”.`,
-    value: target.present,
+    value: typed ?? target.present,
     validateInput: async (typed) => (await waysBy(typed)).problem,
   });
   if (value === undefined) return;
@@ -61,6 +64,29 @@ export async function adjust(client: BaseLanguageClient): Promise<void> {
     if (answer.problem) return say(answer.problem);
     ways = answer.ways;
   }
+}
+
+/** Whoever types “ratio 8” at once finds the ratio, with the 8 for the next question. */
+function pickTarget(targets: Targets["targets"], title: string): Promise<{ target: Target; typed?: string } | undefined> {
+  const pick = vscode.window.createQuickPick<vscode.QuickPickItem & { readonly target: Target; readonly typed?: string }>();
+  const plain = targets.map((target) => ({ ...target, target }));
+  Object.assign(pick, { title, placeholder: "What is to be as you want it? For example “ratio” or “ratio 8”.", items: plain });
+  return new Promise((resolve) => {
+    pick.onDidChangeValue((value) => {
+      const [, word, typed] = /^\s*(\p{L}+)\s+(\S.*)$/u.exec(value) ?? [];
+      const target = word && targets.find(({ label }) => label.toLowerCase().startsWith(word.toLowerCase()));
+      pick.items = target && typed ? [{ ...target, label: `${target.label} ${typed}`, alwaysShow: true, target, typed }] : plain;
+    });
+    pick.onDidAccept(() => {
+      resolve(pick.selectedItems[0]);
+      pick.hide();
+    });
+    pick.onDidHide(() => {
+      resolve(undefined);
+      pick.dispose();
+    });
+    pick.show();
+  });
 }
 
 /** A way that does not get there says so at a glance. */
