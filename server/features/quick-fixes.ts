@@ -32,17 +32,17 @@ function fixesAt(house: House, document: SpecDocument, range: Range, findings: r
   });
 }
 
-/** What a command can convert at a range: all that is offered there, else for the whole entry, as on its head. */
+/** What a command can convert at a range: what is offered there, then what is for the whole entry, as on its head. */
 export function conversionsOf(house: House, document: SpecDocument, range: Range): Fix[] {
   const there = conversionsAt(house, document, range);
-  if (there.length > 0) return there;
   const head = entryAt(document, range.start.line)?.index;
   const line = head === undefined ? range.start.line : document.tree.starts[head]!;
   const start = { line, character: 0 };
-  return conversionsAt(house, document, { start, end: start });
+  const whole = conversionsAt(house, document, { start, end: start });
+  return [...there, ...whole.filter(({ title }) => !there.some((one) => one.title === title))];
 }
 
-/** On a pour that pour and its drink; on a head the drink and the file; over several lines what they touch. */
+/** On a pour that pour; on a head the drink and the file; over several lines what they touch. */
 function conversionsAt(house: House, document: SpecDocument, { start, end }: Range): Action[] {
   const first = entryAt(document, start.line);
   const last = entryAt(document, Math.max(start.line, end.character === 0 && end.line > start.line ? end.line - 1 : end.line)) ?? first;
@@ -55,7 +55,7 @@ function conversionsAt(house: House, document: SpecDocument, { start, end }: Ran
   const onHead = entry.lines[first.line]!.content.kind === "entry";
   const oneLine = first.line === last.line;
   if (takesPours && oneLine && !onHead) fixes.push(...convertPour(house, entry, first.line));
-  if (takesPours && (onHead || !oneLine || isPourLine(entry, first.line))) {
+  if (takesPours && (onHead || !oneLine)) {
     fixes.push(...convertEntries(house, [entry], `the ${entry.kind}`), ...partConversions(house, entry));
   }
   if (onHead && document.tree.entries.filter(isConvertible).length > 1) {
@@ -71,11 +71,6 @@ function partConversions(house: House, entry: Entry): Fix[] {
 
 function isConvertible({ kind }: Entry): boolean {
   return kind === "drink" || kind === "prep";
-}
-
-function isPourLine(entry: Entry, line: number): boolean {
-  const kind = entry.lines[line]?.content.kind;
-  return kind === "pour" || kind === "or" || kind === "swap";
 }
 
 function asActions(fixes: readonly Fix[]): Action[] {

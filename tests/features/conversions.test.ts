@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Outcome } from "../../server/engine/plan.ts";
+import { conversionsOf } from "../../server/features/quick-fixes.ts";
 import { assessDrink } from "../../server/house/drink.ts";
-import { entryNamed, houseOf } from "../house/make.ts";
+import { entryNamed, houseOf, root } from "../house/make.ts";
 import { actionsAt, applied, apply, titlesAt } from "./cursor.ts";
 
 const bar = (line: string, house = "house Bar\n") => `=== bar.drink\n${house}=== spec.drink\ndrink Slip\n  method: shake 12 s\n${line}\n`;
@@ -107,10 +108,20 @@ describe("a drink", () => {
     expect(titlesAt("drink S<>lip\n  2 parts dry gin\n  1 part lime juice\n").some((title) => title.includes("parts to"))).toBe(false));
 
   test("a riff converts its own lines and leaves the amounts that only tell two pours apart", () => {
-    const text = `${sour().replace("<>", "")}\ndrink Slip, Ebb\n  from: Slip\n  swap 60 ml dry gin for 45 ml aged r<>um\n  without 22.5 ml simple syrup\n`;
+    const text = `${sour().replace("<>", "")}\ndrink Slip, E<>bb\n  from: Slip\n  swap 60 ml dry gin for 45 ml aged rum\n  without 22.5 ml simple syrup\n`;
     const after = apply(text, "Convert the drink to cl, exactly");
     expect(after).toContain("swap 60 ml dry gin for 4.5 cl aged rum\n  without 22.5 ml simple syrup");
     expect(after).toContain("  60 ml dry gin\n");
+  });
+
+  test("on a pour there is that pour alone; a command has the whole drink too", () => {
+    const text = "drink Slip\n  50 ml g<>in\n  20 ml lemon juice\n";
+    expect(titlesAt(text).filter((title) => title.includes("the drink"))).toEqual([]);
+    const house = houseOf(text.replace("<>", ""));
+    const start = { line: 1, character: 4 };
+    const all = conversionsOf(house, house.document(`${root}/spec.drink`)!, { start, end: start }).map(({ title }) => title);
+    expect(all.slice(0, titlesAt(text).length)).toEqual(titlesAt(text));
+    expect(all).toContain("Convert the drink to cl, exactly");
   });
 
   test("above the first entry nothing is offered", () =>
