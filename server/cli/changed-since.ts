@@ -1,6 +1,6 @@
 /** `mutchkin check --changed-since`: what a piece of work brought about, beside what it found. */
 import { resolve } from "node:path";
-import type { Entry } from "../../grammar/tree.ts";
+import { bareText } from "../house/compare/written.ts";
 import { showCount } from "../house/show.ts";
 import { withoutOld } from "../reports/baseline.ts";
 import { check, type Located } from "../reports/check.ts";
@@ -30,9 +30,9 @@ export function changedSieve(revision: string, paths: readonly string[], termina
     const { house, documents, pathOf } = before;
     const progress = (done: number) => terminal.progress(`Computing ${revision}: ${done} of ${documents.length}`);
     const old = check(house, documents, { rules, pathOf, report: () => undefined, progress });
-    const untouched = new Set(documents.flatMap(({ tree }) => tree.entries.map(textOf)));
+    const untouched = new Set(documents.flatMap(({ tree }) => tree.entries.map(bareText)));
     const fresh = new Set(withoutOld(checked.findings, old.findings.map(keyOf), keyOf).fresh);
-    const findings = checked.findings.filter((found) => fresh.has(found) || !untouched.has(textOf(found.entry)));
+    const findings = checked.findings.filter((found) => fresh.has(found) || !untouched.has(bareText(found.entry)));
     const stood = checked.findings.length - findings.length;
     return {
       findings,
@@ -54,12 +54,4 @@ function gathered<T>(gathering: () => T): T | undefined {
     if (cause instanceof UsageError) return undefined;
     throw cause;
   }
-}
-
-/** Line breaks and what blank lines follow are no matter: an entry that only moved is the same. */
-function textOf({ lines }: Entry): string {
-  return lines
-    .map(({ text }) => text.trimEnd())
-    .join("\n")
-    .trimEnd();
 }

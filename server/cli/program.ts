@@ -10,6 +10,7 @@ import { checkFormatNames } from "./check-formats.ts";
 import { costCommand, costFormats } from "./cost-command.ts";
 import { diffCommand, diffFormats } from "./diff-command.ts";
 import { exitCodes } from "./exit-codes.ts";
+import type { Files } from "./files.ts";
 import { formatCommand } from "./format-command.ts";
 import { outCommand } from "./out-command.ts";
 import { prepCommand, prepFormats } from "./prep-command.ts";
@@ -19,7 +20,12 @@ import { UsageError } from "./usage-error.ts";
 /** Runs one command line, without `node` and the program's own name. Answers the exit code; never throws. */
 export async function run(argv: readonly string[], terminal: Terminal): Promise<number> {
   let code: number = exitCodes.clean;
-  const program = commands(terminal, (ended) => {
+  let hasWritten = false;
+  const write: Files["write"] = (path, text) => {
+    terminal.files.write(path, text);
+    hasWritten = true;
+  };
+  const program = commands({ ...terminal, files: { ...terminal.files, write } }, (ended) => {
     code = ended;
   });
   try {
@@ -28,7 +34,7 @@ export async function run(argv: readonly string[], terminal: Terminal): Promise<
   } catch (cause) {
     if (cause instanceof CommanderError) return cause.exitCode === 0 ? exitCodes.clean : exitCodes.failed;
     if (cause instanceof UsageError) terminal.complain(`${cause.message}\n${cause.todo}\n`);
-    else terminal.complain(internalError(cause, terminal.debug));
+    else terminal.complain(internalError(cause, terminal.debug, hasWritten));
     return exitCodes.failed;
   }
 }
@@ -219,8 +225,9 @@ function wholeNumber(text: string): number {
   throw new InvalidArgumentError("Give a whole number, such as 3.");
 }
 
-function internalError(cause: unknown, debug: boolean): string {
+function internalError(cause: unknown, debug: boolean, hasWritten: boolean): string {
   const what = cause instanceof Error ? cause.message : String(cause);
   const stack = debug && cause instanceof Error ? `${cause.stack}\n` : "Run it again with MUTCHKIN_DEBUG=1 to see where.\n";
-  return `Mutchkin itself failed: ${what}\nNo file was changed. Please report this with the spec that brought it about.\n${stack}`;
+  const files = hasWritten ? "Files were written before that: look at what changed in them." : "No file was changed.";
+  return `Mutchkin itself failed: ${what}\n${files} Please report this with the spec that brought it about.\n${stack}`;
 }

@@ -1,6 +1,6 @@
 /** The two states that `mutchkin diff` compares: revisions, the working tree, folders. */
 import { relative, resolve, sep } from "node:path";
-import type { Houses } from "../house/compare/compare.ts";
+import type { Houses } from "../house/compare/pair.ts";
 import { House } from "../house/house.ts";
 import { readHouseFile } from "../house/house-files.ts";
 import { readLarder } from "../larder/larder.ts";

@@ -1,5 +1,6 @@
 /** A small working house for a folder that has none: what holds everywhere, a first spec, a menu. Nothing is written over. */
 import type { Position, WorkspaceEdit } from "vscode-languageserver-types";
+import { fileNameOf, folderOf } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import { countryNames } from "./completion/platform.ts";
 import type { Refusal } from "./rename.ts";
@@ -44,9 +45,9 @@ export function countryChoices(): CountryChoice[] {
 export function whyNoHouse(house: House, folder: string): Refusal | undefined {
   for (const { uri, tree, margins } of house.documents()) {
     const index = margins ? -1 : tree.entries.findIndex(({ kind }) => kind === "house");
-    if (index < 0 || uri.slice(0, uri.lastIndexOf("/")) !== folder) continue;
+    if (index < 0 || folderOf(uri) !== folder) continue;
     return {
-      because: `This folder has a house already: line ${tree.starts[index]! + 1} of ${fileOf(uri)}. Two in one folder would contradict each other.`,
+      because: `This folder has a house already: line ${tree.starts[index]! + 1} of ${fileNameOf(uri)}. Two in one folder would contradict each other.`,
     };
   }
   return undefined;
@@ -141,8 +142,4 @@ const firstDrink = "First Ferry";
 function menuText(country: string): string {
   const price = inOunces(country) ? "14.00" : "12.00";
   return ["menu Card", "  section To start", `  - ${firstDrink} ${price}`, `  - ${firstDrink}, Late ${price}`, ""].join("\n");
-}
-
-function fileOf(uri: string): string {
-  return decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1));
 }

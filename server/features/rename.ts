@@ -1,7 +1,7 @@
 /** Renaming what is declared: its head or one of its other names, and every place that calls it so. */
 import type { Position, Range } from "vscode-languageserver-types";
 import type { Entry } from "../../grammar/tree.ts";
-import type { SpecDocument } from "../house/document.ts";
+import { fileNameOf, type SpecDocument } from "../house/document.ts";
 import type { Edit, Fix } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
 import type { NameClass } from "../house/names.ts";
@@ -95,7 +95,7 @@ function whoTook(house: House, { entry, name: other }: Declaration, name: string
 
 function whereIs(house: House, entry: Entry, line: number): string {
   const { uri } = house.getDocumentOf(entry);
-  return `line ${house.getLineOf(entry) + line + 1} of ${decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1))}`;
+  return `line ${house.getLineOf(entry) + line + 1} of ${fileNameOf(uri)}`;
 }
 
 /** The first line that would not call it by its new name any more: read as a person will read it, in a house that has it so. */

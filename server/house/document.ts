@@ -24,6 +24,11 @@ export function folderOf(uri: string): string {
   return uri.slice(0, Math.max(0, uri.lastIndexOf("/")));
 }
 
+/** A file's name as people read it, without its folders. */
+export function fileNameOf(uri: string): string {
+  return decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1));
+}
+
 /** The entry that holds a line of the file, and the line's number within it. */
 export function entryAt(document: SpecDocument, line: number): { entry: Entry; line: number; index: number } | undefined {
   const index = entryIndexAt(document.tree, line);

@@ -13,11 +13,10 @@ import { House } from "../house/house.ts";
 import { houseFiles, isHouseFile, readHouseFile } from "../house/house-files.ts";
 import { readLarder } from "../larder/larder.ts";
 import type { Environment } from "./environment.ts";
+import { turns } from "./turns.ts";
 
 /** So many files are read from disk at the same time. */
 const readingAtOnce = 64;
-/** Long work gives way to what a person waits for after so many milliseconds. */
-const turnMs = 10;
 
 export interface Loading {
   report(done: number, all: number): void;
@@ -133,13 +132,9 @@ export class Workspace {
 
   private async load(folder: string, loading: Loading): Promise<void> {
     const keys = (await this.environment.list(folder)).map(canonical);
-    let since = this.environment.now();
+    const turn = turns(this.environment);
     await this.readAgain(keys, async (done) => {
-      if (this.environment.now() - since > turnMs) {
-        loading.report(done, keys.length);
-        await this.environment.nextTurn();
-        since = this.environment.now();
-      }
+      if (await turn()) loading.report(done, keys.length);
       return !loading.cancelled;
     });
   }

@@ -78,6 +78,7 @@ const range = z.tuple([z.number(), z.number()]).nullable();
 const menu = z.strictObject({
   name: z.string(),
   how: z.enum(["added", "removed", "changed"]),
+  currency: z.string().nullable().describe("Of its prices; null where the house names none."),
   added: names,
   removed: names,
   prices: z.array(z.strictObject({ drink: z.string(), before: value, after: value })),

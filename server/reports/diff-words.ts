@@ -1,4 +1,4 @@
-/** What became of a drink, in words: the same in the terminal, in Markdown and on a page. */
+/** What became of a drink, in words: figure by figure and field by field. */
 import { showFigure, showList, showMoney, showNumber, showShare, showValue } from "../house/show.ts";
 import type { DiffDrink, DiffEffects } from "./diff-schema.ts";
 
@@ -8,19 +8,14 @@ type Gained = DiffEffects["allergens"];
 export function hurtLines({ allergens, notStated }: DiffEffects): string[] {
   return [
     ...said(allergens, "now contains", "no longer contains"),
-    ...(notStated.gained.length > 0 ? [`allergens not stated for ${showList(notStated.gained, Number.POSITIVE_INFINITY)}`] : []),
+    ...said(notStated, "allergens not stated for", "allergens no longer open for"),
   ];
 }
 
-/** Everything that it comes to otherwise, in order: who could be hurt, money, taste, the rest. */
+/** What else it comes to otherwise, in order: money, taste, the rest. */
 export function effectLines(effects: DiffEffects): string[] {
   const { diets, cost, figures } = effects;
-  return [
-    ...hurtLines(effects),
-    ...(cost ? [costLine(cost)] : []),
-    ...figures.map(figureLine),
-    ...said(diets, "now suits", "no longer suits"),
-  ];
+  return [...(cost ? [costLine(cost)] : []), ...figures.map(figureLine), ...said(diets, "now suits", "no longer suits")];
 }
 
 /** What was written otherwise. */

@@ -1,14 +1,15 @@
 /** Two states of some specs beside each other: the comparison of `server/house/compare/`, as data and in order. */
 import type { Entry } from "../../grammar/tree.ts";
-import { type Comparison, compare, type DrinkCompared, type Houses, type ThingCompared } from "../house/compare/compare.ts";
+import { type Comparison, compare, type DrinkCompared, type ThingCompared } from "../house/compare/compare.ts";
 import type { FieldCompared } from "../house/compare/fields.ts";
 import { compared, type Effects } from "../house/compare/figures.ts";
+import type { Houses } from "../house/compare/pair.ts";
 import { linesOf } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
 import { menuEntryOf } from "../house/menu.ts";
 import { showPourChanges } from "../house/show-change.ts";
 import type { DiffDrink, DiffEffects, DiffReport, DiffThing } from "./diff-schema.ts";
-import { effectLines } from "./diff-words.ts";
+import { effectLines, hurtLines } from "./diff-words.ts";
 
 export interface Diffing {
   readonly before: string;
@@ -35,8 +36,9 @@ export function diff(houses: Houses, diffing: Diffing): DiffReport {
     after: diffing.after,
     drinks: drinks.sort((one, other) => rankOf(one) - rankOf(other)),
     things,
-    menus: comparison.menus.filter(isWanted).map(({ before: _before, after: _after, rangeBefore, rangeAfter, ...menu }) => ({
+    menus: comparison.menus.filter(isWanted).map(({ before: _before, after: _after, currency, rangeBefore, rangeAfter, ...menu }) => ({
       ...menu,
+      currency: currency ?? null,
       added: [...menu.added],
       removed: [...menu.removed],
       prices: [...menu.prices],
@@ -126,7 +128,7 @@ function thingReport(
     before: pair.before ? placeOf(before, pair.before, diffing) : null,
     after: pair.after ? placeOf(after, pair.after, diffing) : null,
     fields: fields.map(fieldReport),
-    moved: moved.map((drink) => ({ drink: drink.name, what: effectLines(drink.effects!).join("; ") })),
+    moved: moved.map((drink) => ({ drink: drink.name, what: [...hurtLines(drink.effects!), ...effectLines(drink.effects!)].join("; ") })),
     menus: [...new Set(moved.flatMap(({ menus }) => menus))],
   };
 }

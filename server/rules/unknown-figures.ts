@@ -11,7 +11,7 @@ import { assessPrepEntry } from "../house/prep.ts";
 import { madeFromItself, noAmount, notDeclared, noWater } from "../house/reasons.ts";
 import { flatten } from "../house/riff.ts";
 import { settingsOf } from "../house/settings.ts";
-import { showList } from "../house/show.ts";
+import { capital, showList } from "../house/show.ts";
 import { headPlace, isFaulty } from "./places.ts";
 import { poursNamed } from "./pours.ts";
 import type { Rule } from "./rule.ts";
@@ -109,8 +109,4 @@ function saidElsewhere(house: House, entry: Entry): Set<string> {
 function reasonsOf({ quantity }: Pour, ingredient: Ingredient, measuring: Measuring): string[] {
   if (!quantity) return [noAmount(ingredient.resolution.text)];
   return Object.values<Known>(amountOf(quantity, ingredient, measuring)).flatMap((known) => ("because" in known ? [known.because] : []));
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

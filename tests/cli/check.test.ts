@@ -213,6 +213,17 @@ test.each([
   expect(err).toMatch(expected);
 });
 
+test("an internal error behind a write does not say that nothing was changed", async () => {
+  const folder = folderOf("=== a.drink\ndrink Slip\n   50ml gin\n=== b.drink\ndrink Rope\n   50ml gin\n");
+  const write: typeof disk.write = (path, text) => {
+    if (path.endsWith("b.drink")) throw new Error("a knot");
+    disk.write(path, text);
+  };
+  const { code, err } = await mutchkin(folder, ["format"], { files: { ...disk, write } });
+  expect(code).toBe(2);
+  expect(err).toMatch(/^Mutchkin itself failed: a knot\nFiles were written before that: look at what changed in them\. /);
+});
+
 test("somebody who watches is told how far it is, and the line is taken away at the end", async () => {
   const told: string[] = [];
   await mutchkin(folderOf(soundHouse), ["check"], { progress: (text) => told.push(text) });

@@ -147,6 +147,7 @@ describe("a made history", () => {
       {
         name: "Card",
         how: "changed",
+        currency: "GBP",
         added: ["Tide"],
         removed: ["Gone"],
         prices: [{ drink: "Slip", before: 10, after: 10.5 }],

@@ -5,7 +5,7 @@
  */
 import type { Entry } from "../../../grammar/tree.ts";
 import { classOf, namesOf } from "../../house/declarations.ts";
-import { folderOf, type SpecDocument } from "../../house/document.ts";
+import { fileNameOf, folderOf, type SpecDocument } from "../../house/document.ts";
 import type { Addition, Edit } from "../../house/finding.ts";
 import type { House } from "../../house/house.ts";
 import { unaccented } from "../../house/names.ts";
@@ -99,5 +99,5 @@ const longest = 60;
 const devices = /^(?:con|prn|aux|nul|(?:com|lpt)\d)$/;
 
 function fileOf({ uri }: SpecDocument): string {
-  return decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1)).replace(/\.drink$/, "");
+  return fileNameOf(uri).replace(/\.drink$/, "");
 }

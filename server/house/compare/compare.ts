@@ -10,14 +10,9 @@ import { flatten } from "../riff.ts";
 import { compareFields, type FieldCompared } from "./fields.ts";
 import { type Effects, effectsOf, type Gained, hasEffect } from "./figures.ts";
 import { compareMenus, type MenuCompared } from "./menus.ts";
-import { type Pair, pairsOf } from "./pair.ts";
+import { type Houses, type Pair, pairsOf } from "./pair.ts";
 import { comparePours, type PoursCompared } from "./pours.ts";
-import { saySame } from "./written.ts";
-
-export interface Houses {
-  readonly before: House;
-  readonly after: House;
-}
+import { saySame, standAlike } from "./written.ts";
 
 /** Moved: what it says is the same, what it comes to is not. Rewritten: nothing but blanks and comments is another. */
 export type How = "added" | "removed" | "renamed" | "changed" | "moved" | "rewritten";
@@ -55,9 +50,9 @@ const thingKinds = ["house", "stock", "prep", "glass", "ice", "family"] as const
 
 /** `progress` is told before each drink. */
 export function compare(houses: Houses, progress: (done: number, all: number) => void = () => undefined): Comparison {
-  const things = thingKinds.flatMap((kind) => pairsOf(houses.before, houses.after, kind).flatMap((pair) => thing(pair, kind) ?? []));
+  const things = thingKinds.flatMap((kind) => pairsOf(houses, kind).flatMap((pair) => thing(pair, kind) ?? []));
   const byKey = new Map(things.map((one) => [keyOf(one.kind, one.name), one]));
-  const pairs = pairsOf(houses.before, houses.after, "drink");
+  const pairs = pairsOf(houses, "drink");
   const changed = new Set(pairs.flatMap(({ before, after }) => (before && after && saySame(before, after) ? [] : [before, after])));
   const drinks = pairs.flatMap((pair, done) => {
     progress(done, pairs.length);
@@ -94,8 +89,7 @@ function drink(
   const isRenamed = fold(before.name!.text) !== fold(name);
   // Of an untouched drink only what it comes to counts: what its parent pours otherwise is told of the parent.
   const differs = hasEffect(effects) || (!isSame && (pours.changes.length > 0 || pours.reordered || fields.length > 0));
-  if (!differs && !isRenamed && isSame) return textOf(before) === textOf(after) ? undefined : rewritten({ before, after }, name);
-  if (!differs && !isRenamed) return rewritten({ before, after }, name);
+  if (!differs && !isRenamed) return standAlike(before, after) ? undefined : rewritten({ before, after }, name);
   const [old, now] = [madeFor(houses.before, before), madeFor(houses.after, after)];
   return {
     before,
@@ -115,11 +109,6 @@ function rewritten(pair: Pair, name: string): DrinkCompared {
   return { ...pair, name, how: "rewritten", fields: [], preps: { gained: [], lost: [] }, because: [] };
 }
 
-const textOf = ({ lines }: Entry) =>
-  lines
-    .map(({ text }) => text.trimEnd())
-    .join("\n")
-    .trimEnd();
 const keyOf = (kind: Entry["kind"], name: string) => `${kind === "prep" ? "stock" : kind}|${fold(name)}`;
 
 /** The drinks above it, and in it, that somebody changed. */

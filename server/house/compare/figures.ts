@@ -2,14 +2,14 @@
 import type { Entry } from "../../../grammar/tree.ts";
 import { type Figure, type FigureName, figures } from "../../engine/plan.ts";
 import { type Assessment, assessDrink } from "../drink.ts";
-import { familyOf, isInside, type WindowField, windowFields } from "../family.ts";
-import type { House } from "../house.ts";
+import { familyOf, isInside, windowFields } from "../family.ts";
 import { costOfDrink } from "../sales.ts";
 import { perServe } from "../serve.ts";
 import { showValue } from "../show.ts";
 import { suitabilityOf } from "../suitability.ts";
+import type { Houses } from "./pair.ts";
 
-/** The figures that are compared, in the order of their telling. One row each; `least` is the smallest difference that anybody acts on. */
+/** The figures that are compared, in the order of their telling. One row each; `least` is the smallest difference that anybody acts on: practice, no source. */
 export const compared = [
   { figure: "strengthPct", label: "strength", unit: "% vol", least: 0.05 },
   { figure: "dilutionShare", label: "dilution", unit: "%", least: 0.005 },
@@ -54,7 +54,7 @@ export interface Effects {
   readonly figures: readonly FigureCompared[];
 }
 
-export function effectsOf(houses: { before: House; after: House }, before: Entry, after: Entry): Effects {
+export function effectsOf(houses: Houses, before: Entry, after: Entry): Effects {
   const [guest, later] = [suitabilityOf(houses.before, before), suitabilityOf(houses.after, after)];
   const suited = (of: typeof guest) => of.diets.filter(({ suits }) => suits).map(({ diet }) => diet);
   const contained = (of: typeof guest) => of.contains.map(({ allergen }) => allergen);
@@ -78,13 +78,13 @@ function gained<T>(before: readonly T[], after: readonly T[]): Gained<T> {
   return { gained: after.filter((one) => !before.includes(one)), lost: before.filter((one) => !after.includes(one)) };
 }
 
-function compareFigures(houses: { before: House; after: House }, before: Entry, after: Entry): FigureCompared[] {
+function compareFigures(houses: Houses, before: Entry, after: Entry): FigureCompared[] {
   const [one, other] = [assessDrink(houses.before, before), assessDrink(houses.after, after)];
   const [windows, later] = [familyOf(houses.before, one.flat).windows, familyOf(houses.after, other.flat).windows];
   return compared.flatMap(({ figure, least }): FigureCompared[] => {
     const [was, is] = [figureOf(one, figure), figureOf(other, figure)];
     if (!differ(was, is, least)) return [];
-    const field = windowFields.find((row) => row.figure === figure)?.field as WindowField | undefined;
+    const field = windowFields.find((row) => row.figure === figure)?.field;
     const window = field && later.get(field);
     const old = field && windows.get(field);
     const inside = [old && isInside(one.outcome, old), window && isInside(other.outcome, window)];
@@ -106,7 +106,7 @@ function differ(one: Figure, other: Figure, least: number): boolean {
   return Math.abs(one.value - other.value) >= least && Number(showValue(one)) !== Number(showValue(other));
 }
 
-function compareCost(houses: { before: House; after: House }, before: Entry, after: Entry): CostCompared | undefined {
+function compareCost(houses: Houses, before: Entry, after: Entry): CostCompared | undefined {
   const [one, other] = [costOfDrink(houses.before, before), costOfDrink(houses.after, after)];
   const unknown: Figure = { value: null, plusMinus: null };
   const share = (cost: typeof one) => cost?.sales[0]?.share.value ?? null;

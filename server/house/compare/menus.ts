@@ -4,13 +4,16 @@ import { linesOf } from "../entry.ts";
 import type { House } from "../house.ts";
 import { menuEntryOf, menuPriceOf } from "../menu.ts";
 import { fold } from "../names.ts";
-import { pairsOf } from "./pair.ts";
+import { settingsOf } from "../settings.ts";
+import { type Houses, pairsOf } from "./pair.ts";
 
 export interface MenuCompared {
   readonly name: string;
   readonly before?: Entry;
   readonly after?: Entry;
   readonly how: "added" | "removed" | "changed";
+  /** Absent where the house names none. */
+  readonly currency?: string;
   readonly added: readonly string[];
   readonly removed: readonly string[];
   readonly prices: readonly { readonly drink: string; readonly before: number | null; readonly after: number | null }[];
@@ -20,8 +23,9 @@ export interface MenuCompared {
 }
 
 /** Those on which something is another. */
-export function compareMenus({ before, after }: { before: House; after: House }): MenuCompared[] {
-  return pairsOf(before, after, "menu").flatMap((pair): MenuCompared[] => {
+export function compareMenus(houses: Houses): MenuCompared[] {
+  const { before, after } = houses;
+  return pairsOf(houses, "menu").flatMap((pair): MenuCompared[] => {
     const [old, now] = [pair.before ? listed(before, pair.before) : new Map(), pair.after ? listed(after, pair.after) : new Map()];
     const name = (pair.after ?? pair.before)!.name!.text;
     const added = [...now].filter(([key]) => !old.has(key)).map(([, { drink }]) => drink);
@@ -33,7 +37,21 @@ export function compareMenus({ before, after }: { before: House; after: House })
     const how = !pair.before ? "added" : !pair.after ? "removed" : "changed";
     if (how === "changed" && added.length + removed.length + prices.length === 0) return [];
     const [rangeBefore, rangeAfter] = [rangeOf(old), rangeOf(now)];
-    return [{ ...pair, name, how, added, removed, prices, ...(rangeBefore && { rangeBefore }), ...(rangeAfter && { rangeAfter }) }];
+    const [house, menu] = pair.after ? [after, pair.after] : [before, pair.before!];
+    const { currency } = settingsOf(house, house.scopeOf(menu));
+    return [
+      {
+        ...pair,
+        name,
+        how,
+        ...(currency && { currency }),
+        added,
+        removed,
+        prices,
+        ...(rangeBefore && { rangeBefore }),
+        ...(rangeAfter && { rangeAfter }),
+      },
+    ];
   });
 }
 

@@ -6,6 +6,11 @@ import { fold } from "../names.ts";
 import { flatten } from "../riff.ts";
 import { writtenPour } from "./written.ts";
 
+export interface Houses {
+  readonly before: House;
+  readonly after: House;
+}
+
 export interface Pair {
   readonly before?: Entry;
   readonly after?: Entry;
@@ -15,7 +20,7 @@ export interface Pair {
 const alike = 0.7;
 
 /** In the order of the later house, what is gone last. Of entries that share a name the first is meant. */
-export function pairsOf(before: House, after: House, kind: Entry["kind"]): Pair[] {
+export function pairsOf({ before, after }: Houses, kind: Entry["kind"]): Pair[] {
   const [gone, here] = [named(before, kind), named(after, kind)];
   const pairs = new Map<Entry, Entry>();
   const take = (key: string, entry: Entry) => {

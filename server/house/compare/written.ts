@@ -10,6 +10,19 @@ export function saySame(one: Entry, other: Entry): boolean {
   return one.kind === other.kind && spoken(one) === spoken(other);
 }
 
+/** Whether two entries are the same to the letter; line breaks and blanks at the ends of lines are no matter. */
+export function standAlike(one: Entry, other: Entry): boolean {
+  return bareText(one) === bareText(other);
+}
+
+/** An entry's lines without what nobody sees: it is the same wherever the entry has moved to. */
+export function bareText({ lines }: Entry): string {
+  return lines
+    .map(({ text }) => text.trimEnd())
+    .join("\n")
+    .trimEnd();
+}
+
 function spoken({ lines }: Entry): string {
   const said = lines.filter(({ content }) => content.kind !== "blank" && content.kind !== "comment");
   return sense(said.map(({ comment: _, ...line }) => line));

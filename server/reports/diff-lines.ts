@@ -1,0 +1,75 @@
+/** What `mutchkin diff` tells, line by line: the same in the terminal, in Markdown and on a page. */
+import { showCount, showList, showMoney } from "../house/show.ts";
+import type { DiffDrink, DiffReport, DiffThing } from "./diff-schema.ts";
+import { changeLines, effectLines, fieldLine, hurtLines } from "./diff-words.ts";
+
+type DiffMenu = DiffReport["menus"][number];
+
+/** The drinks that somebody changed, those that moved, and those in which only blanks and comments differ. */
+export function groupsOf({ drinks }: DiffReport) {
+  const of = (...hows: DiffDrink["how"][]) => drinks.filter(({ how }) => hows.includes(how));
+  return { told: of("added", "removed", "renamed", "changed"), moved: of("moved"), rewritten: of("rewritten") };
+}
+
+/** `drinks: 2 added, 1 renamed, 3 changed, 4 moved; 1 other change; 1 menu`. */
+export function summaryOf({ summary, menus, things }: DiffReport): string {
+  const drinks = Object.entries(summary)
+    .filter(([, count]) => count > 0)
+    .map(([how, count]) => `${count} ${how === "rewritten" ? "only rewritten" : how}`);
+  const others = [
+    ...(things.length > 0 ? [showCount(things.length, "other change")] : []),
+    ...(menus.length > 0 ? [showCount(menus.length, "menu")] : []),
+  ];
+  return [drinks.length > 0 ? `drinks: ${drinks.join(", ")}` : "no drink differs", ...others].join("; ");
+}
+
+/** `Lantern Sour, renamed from Lamp Sour (on Winter card)`. */
+export function titleOf({ name, oldName, how, menus }: DiffDrink): string {
+  const what = how === "renamed" ? `${name}, renamed from ${oldName}` : how === "moved" ? name : `${name}, ${how}`;
+  return menus.length > 0 ? `${what} (on ${allOf(menus)})` : what;
+}
+
+/** Whom it could hurt, what was changed and what that does, and through what. */
+export function drinkLines(drink: DiffDrink): { readonly hurt: string[]; readonly said: string[]; readonly through: string[] } {
+  const { effects, because, how } = drink;
+  return {
+    hurt: effects ? hurtLines(effects) : [],
+    said: [...(how === "moved" ? [] : changeLines(drink)), ...(effects ? effectLines(effects) : [])],
+    through: because.length > 0 ? [`through ${allOf(because)}`] : [],
+  };
+}
+
+/** What became of it, which drinks that moved, and the menus that those are on. */
+export function thingLines({ fields, moved, menus }: DiffThing): { readonly said: string[]; readonly through: string[] } {
+  return {
+    said: [...fields.map(fieldLine), ...moved.map(({ drink, what }) => `${drink}: ${what}`)],
+    through: menus.length > 0 ? [`on ${allOf(menus)}`] : [],
+  };
+}
+
+export function menuLines({ currency, added, removed, prices, rangeBefore, rangeAfter }: DiffMenu): string[] {
+  const money = (value: number) => showMoney(value, currency ?? undefined);
+  const price = (value: number | null) => (value === null ? "no price" : money(value));
+  const range = (of: DiffMenu["rangeBefore"]) => (of ? `${money(of[0])} to ${money(of[1])}` : "no prices");
+  const isOther = JSON.stringify(rangeBefore) !== JSON.stringify(rangeAfter);
+  return [
+    ...(added.length > 0 ? [`on it now: ${allOf(added)}`] : []),
+    ...(removed.length > 0 ? [`no longer on it: ${allOf(removed)}`] : []),
+    ...prices.map(({ drink, before, after }) => `${drink} ${price(before)} → ${price(after)}`),
+    ...(isOther ? [`prices ${range(rangeBefore)} → ${range(rangeAfter)}`] : []),
+  ];
+}
+
+export function brokenLine({ file, side, lines }: DiffReport["broken"][number]): string {
+  const which = `${lines.length === 1 ? "line" : "lines"} ${showList(lines.map(String))}`;
+  return `${file}, ${side}: ${which} could not be read, and so not compared; mutchkin check says what to do`;
+}
+
+export const rewrittenLine = (rewritten: readonly DiffDrink[]) =>
+  `Only blanks and comments differ: ${allOf(rewritten.map(({ name }) => name))}.`;
+
+/** Nothing is left out of a list that somebody relies on. */
+export const allOf = (names: readonly string[]) => showList(names, Number.POSITIVE_INFINITY);
+
+/** The headings, in the order of the telling. */
+export const headings = { moved: "Moved, though nobody touched them", things: "Behind them", menus: "Menus" };
