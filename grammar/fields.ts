@@ -3,7 +3,7 @@
  * reference page read this table; nothing else lists fields.
  */
 
-export const entryKinds = ["house", "stock", "prep", "drink", "menu", "family", "glass", "ice"] as const;
+export const entryKinds = ["house", "stock", "prep", "drink", "menu", "family", "glass", "ice", "book"] as const;
 export type EntryKind = (typeof entryKinds)[number];
 
 /** How a field's value is read. */
@@ -136,7 +136,7 @@ export const fields: readonly Field[] = [
   f("bottle", ["house"], "quantity", "700 ml", "The bottle that pre-mixed drinks are kept in: what a drink is scaled up to."),
   f(
     "order",
-    ["house"],
+    ["house", "book"],
     "items",
     "spirit; vermouth, fortified wine; liqueur",
     "The order in which pours are written, by kind; kinds between two `;` stay as they are written.",
@@ -263,6 +263,40 @@ export const fields: readonly Field[] = [
   f("allergens", ["menu"], "text", "a list lies at the bar", "Where a guest reads which allergens the drinks hold."),
   f("valid from", ["menu"], "date", "2026-11-01", "The first day."),
   f("valid until", ["menu"], "date", "2027-02-28", "The last day."),
+  // book
+  f("subtitle", ["book"], "text", "Drinking on ferries", "What stands below the title."),
+  f("author", ["book"], "text", "the night purser", "Whose book it is."),
+  f("rights", ["book"], "text", "© the night purser, 2026", "The line that says who holds the rights."),
+  f(
+    "chapters",
+    ["book"],
+    "items",
+    "preface.md; first-bell.md",
+    "The chapters in their order, as files beside the book; where it is not given, every Markdown file there, by name.",
+  ),
+  f("units shown", ["book"], "choice", "metric first", "Which units a recipe is printed in; the first is the one that prose speaks in.", {
+    choices: ["metric first", "US first", "metric", "US"],
+  }),
+  f("ounce step", ["book"], "quantity", "1/4 oz", "The step that printed ounces are rounded to."),
+  f("numbers", ["book"], "choice", "words to ten", "How numbers stand in prose that says a value.", {
+    choices: ["figures", "words to ten", "words"],
+  }),
+  f("method as", ["book"], "choice", "sentences", "Whether a method is printed in sentences or as numbered steps.", {
+    choices: ["sentences", "steps"],
+  }),
+  f("typeface", ["book"], "choice", "serif", "What the book is set in.", { choices: ["serif", "sans"] }),
+  f("spelling", ["book"], "choice", "British", "How the trade's words are spelt: millilitre or milliliter.", {
+    choices: ["British", "American"],
+  }),
+  f("recipes have", ["book"], "words", "headnote, glass, garnish, yield", "What no recipe may lack.", {
+    choices: ["headnote", "glass", "garnish", "yield", "credit", "family", "method"],
+  }),
+  f("avoid", ["book"], "items", "utilize; mixologist", "Words that shall not stand in the text."),
+  f("glassware", ["book"], "items", "coupe; highball", "The glasses that the book tells the reader to have."),
+  f("tools", ["book"], "items", "shaker; fine strainer", "The tools that the book tells the reader to have."),
+  f("indexes", ["book"], "words", "spirit, family, ingredient, strength", "The indexes at the end; all of them where it is not given.", {
+    choices: ["spirit", "family", "ingredient", "strength"],
+  }),
 ];
 
 const byName = new Map<string, Field[]>();

@@ -7,7 +7,7 @@ import { byteOrderMark, indentWidth } from "./characters.ts";
 import { findField } from "./fields.ts";
 import { read } from "./read.ts";
 import { sense } from "./sense.ts";
-import type { Content, Entry, FieldLine, Line, Name, Pour, Span, Words } from "./tree.ts";
+import { type Content, type Entry, type FieldLine, isOwnKind, type Line, type Name, type Pour, type Span, type Words } from "./tree.ts";
 
 /**
  * The lines of an entry in their canonical form, as many as there were; `wanted` picks the lines that may
@@ -16,7 +16,7 @@ import type { Content, Entry, FieldLine, Line, Name, Pour, Span, Words } from ".
  */
 export function formatEntry(entry: Entry, wanted: (line: number) => boolean = () => true): readonly string[] {
   const before = entry.lines.map(({ text }) => text);
-  if (entry.kind === "unknown" || entry.kind === "preamble") return before;
+  if (!isOwnKind(entry.kind)) return before;
   const prose = proseShifts(entry);
   const after = entry.lines.map((line, index) => (wanted(index) ? formatLine(entry, index, prose) : line.text));
   return saysTheSame(entry, after) ? after : before;

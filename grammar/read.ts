@@ -1,10 +1,20 @@
 /** From a text to its tree: lines split by hand, each read by itself, put together into entries. */
 import { indentWidth, skipSpace, trimEnd } from "./characters.ts";
-import { type EntryKind, findField } from "./fields.ts";
+import { findField } from "./fields.ts";
 import { isAtMargin, readAsHead, readLine } from "./line.ts";
 import { shapeOf } from "./lines/field.ts";
 import * as problems from "./problems.ts";
-import type { Content, Entry, Line, Name, Reading, Tree } from "./tree.ts";
+import {
+  type BlankLine,
+  type Content,
+  type Entry,
+  isOwnKind,
+  type Line,
+  type Name,
+  type Reading,
+  type TextLine,
+  type Tree,
+} from "./tree.ts";
 
 /** Reads any text. Never throws; `print` gives the text back to the last character. */
 export function read(text: string): Tree {
@@ -13,12 +23,23 @@ export function read(text: string): Tree {
   return makeTree(assembler.finish());
 }
 
-/** Reads lines that belong to several texts: no entry reaches over a line that `startsPart`. */
-export function readParts(lines: readonly { readonly text: string; readonly eol: string }[], startsPart: (line: number) => boolean): Tree {
-  const assembler = new Assembler();
-  for (const [line, { text, eol }] of lines.entries()) {
-    if (startsPart(line)) assembler.startPart();
-    assembler.add(text, eol);
+/** A line of one of several texts in one: where `outside` says what it is, it is of no spec. */
+export interface PartLine {
+  readonly text: string;
+  readonly eol: string;
+  readonly outside?: TextLine | BlankLine;
+}
+
+/** Reads lines that belong to several texts: no entry reaches from the lines of specs over those outside, or over a heading. */
+export function readParts(lines: readonly PartLine[]): Tree {
+  const assembler = new Assembler(lines[0]?.outside ? "text" : "preamble");
+  for (const [line, { text, eol, outside }] of lines.entries()) {
+    const isHeading = outside?.kind === "text" && outside.level !== undefined;
+    const above = lines[line - 1];
+    if (above && (isHeading || (above.outside === undefined) !== (outside === undefined)))
+      assembler.startPart(outside ? "text" : "preamble");
+    if (outside) assembler.keep(makeLine({ content: outside }, text, eol));
+    else assembler.add(text, eol);
   }
   return makeTree(assembler.finish());
 }
@@ -75,8 +96,8 @@ export class Assembler {
   }
 
   /** What follows is another text's: it stands under no entry. */
-  startPart(): void {
-    this.begin("preamble", undefined);
+  startPart(kind: "preamble" | "text"): void {
+    this.begin(kind, undefined);
     this.preambleFaulted = false;
   }
 
@@ -178,12 +199,8 @@ export class Assembler {
   private takes({ content }: Reading): boolean {
     if (content.kind === "pour") return true;
     if (content.kind !== "field") return false;
-    return findField(content.name.text, isKnown(this.kind) ? this.kind : undefined) !== undefined;
+    return findField(content.name.text, isOwnKind(this.kind) ? this.kind : undefined) !== undefined;
   }
-}
-
-function isKnown(kind: Entry["kind"]): kind is EntryKind {
-  return kind !== "unknown" && kind !== "preamble";
 }
 
 function unindented(text: string, reading: Reading): Reading {

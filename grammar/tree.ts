@@ -164,6 +164,25 @@ export interface MenuPrice extends Span {
   readonly currency?: Words;
   readonly label?: Words;
 }
+/** A line of a Markdown text outside the specs: a heading has its level. */
+export interface TextLine {
+  readonly kind: "text";
+  readonly level?: number;
+  /** In the order written. */
+  readonly directives: readonly Directive[];
+}
+/** `:strength[Lantern Sour]{words}`, or `::spec[Lantern Sour]` as a block. The span goes from the colon to the last bracket. */
+export interface Directive extends Span {
+  readonly name: Words;
+  /** What stands between the brackets, blanks and all. */
+  readonly label?: Words;
+  readonly attributes: readonly Attribute[];
+  readonly block: boolean;
+}
+export interface Attribute {
+  readonly name: Words;
+  readonly value?: Words;
+}
 /** A line that reads as nothing: kept as it is, with one problem. */
 export interface UnreadLine extends Words {
   readonly kind: "unread";
@@ -181,6 +200,7 @@ export type Content =
   | WithoutLine
   | SectionLine
   | MenuLine
+  | TextLine
   | UnreadLine;
 
 /** `# allow CODE: reason` */
@@ -210,14 +230,19 @@ export interface Line extends Reading {
 /**
  * A margin line and what belongs to it. The first entry of a tree may be the preamble: what stands
  * above the first margin line, of kind "preamble" and without a head. In a Markdown text each block
- * may have one, and so has what stands between the blocks. An entry of kind "unknown" is
- * parsed and coloured, computed nowhere and found fault with nowhere.
+ * may have one. What stands between the blocks are entries of kind "text", a new one from each heading
+ * on. An entry of kind "unknown" is parsed and coloured, computed nowhere and found fault with nowhere.
  */
 export interface Entry {
-  readonly kind: EntryKind | "unknown" | "preamble";
+  readonly kind: EntryKind | "unknown" | "preamble" | "text";
   readonly lines: readonly Line[];
   /** The head's name; absent where nothing was typed yet. */
   readonly name?: Name;
+}
+
+/** Whether an entry of this kind is one of the language's own. */
+export function isOwnKind(kind: Entry["kind"]): kind is EntryKind {
+  return kind !== "unknown" && kind !== "preamble" && kind !== "text";
 }
 
 export interface Tree {

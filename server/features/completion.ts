@@ -2,7 +2,7 @@
 import type { CompletionList, Position } from "vscode-languageserver-types";
 import { isAtMargin, readLine } from "../../grammar/line.ts";
 import { shapeOf } from "../../grammar/lines/field.ts";
-import type { Content } from "../../grammar/tree.ts";
+import { type Content, isOwnKind } from "../../grammar/tree.ts";
 import type { SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import { type Usage, usageOf } from "../house/usage.ts";
@@ -63,10 +63,11 @@ function isInProse({ entry, line, column, content, text }: Cursor): boolean {
 
 function groupsAt(asked: Asked): Group[] {
   const { before, entry } = asked;
+  if (entry.kind === "text") return [];
   const { content, comment } = readLine(before);
   if (comment) return inComment(asked, comment.start);
   if (before === "" || (isAtMargin(before) && content.kind === "entry")) return inHead(asked, content);
-  if (entry.kind === "unknown" || entry.kind === "preamble") return [];
+  if (!isOwnKind(entry.kind)) return [];
   const first = wordStart(before, 0);
   // The first word is still being typed, whatever it would be read as.
   if (/^[^\s\d:#"“½¼¾⅓⅔⅛.-][^\s:]*$/u.test(before.slice(first))) return bodyStart(asked, first);

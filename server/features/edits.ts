@@ -54,7 +54,7 @@ export function changedTexts(house: House, fix: Fix): SpecDocument[] {
   return [...documents].flatMap((document) => {
     if (!document) return [];
     const text = textAfter(document, toTextEdits(house, document, fix));
-    return [{ ...document, tree: document.margins ? readWithin(text, document.margins) : read(text) }];
+    return [{ ...document, tree: document.margins ? readWithin(text, { ...document, margins: document.margins }) : read(text) }];
   });
 }
 

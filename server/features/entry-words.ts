@@ -11,4 +11,5 @@ export const entryWords: Readonly<Record<EntryKind, string>> = {
   family: "A pattern of drinks, with the windows that its drinks are held against.",
   glass: "A glass, and how much it holds.",
   ice: "An ice: how cold it is, what a piece weighs.",
+  book: "A drinks book in Markdown: its chapters, and how its recipes and numbers are printed.",
 };

@@ -11,7 +11,7 @@ export function foldingRanges(document: SpecDocument): FoldingRange[] {
 
 function* rangesIn(entry: Entry, firstLine: number): Generator<FoldingRange> {
   const last = lastLineOf(entry);
-  if (entry.kind !== "preamble" && last > 0) yield { startLine: firstLine, endLine: firstLine + last };
+  if (entry.kind !== "preamble" && entry.kind !== "text" && last > 0) yield { startLine: firstLine, endLine: firstLine + last };
   yield* runsOf(entry, firstLine, "prose", 1);
   yield* runsOf(entry, firstLine, "comment", 0);
 }

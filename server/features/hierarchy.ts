@@ -53,7 +53,7 @@ export function itemOf(
   { at, detail, spelling }: { readonly at?: CalledAt; readonly detail: string; readonly spelling: (uri: string) => string },
 ): HierarchyItem | undefined {
   const [head] = ownNames(entry);
-  if (!head || !entry.name?.text || entry.kind === "preamble") return undefined;
+  if (!head || !entry.name?.text || entry.kind === "preamble" || entry.kind === "text") return undefined;
   const shown = { name: head.text, kind: symbolKinds[entry.kind] };
   const found = { kind: entry.kind, name: head.text };
   if (house.isLarder(entry)) {

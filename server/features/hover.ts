@@ -1,7 +1,7 @@
 /** What the cursor is on, computed. Answers `undefined` where there is nothing to say; an unknown name is a rule's business. */
 import type { Hover, Position } from "vscode-languageserver-types";
 import { type EntryKind, findField } from "../../grammar/fields.ts";
-import type { FieldLine, Item, Name, Pour, Span } from "../../grammar/tree.ts";
+import { type FieldLine, type Item, isOwnKind, type Name, type Pour, type Span } from "../../grammar/tree.ts";
 import { amountOf } from "../house/amounts.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { assessDrink } from "../house/drink.ts";
@@ -16,6 +16,7 @@ import type { Measure } from "../house/show.ts";
 import { showPour } from "../house/show-pour.ts";
 import { entryWords } from "./entry-words.ts";
 import { describeAmount } from "./hovers/amount.ts";
+import { describeDirective } from "./hovers/directive.ts";
 import { describeEntry } from "./hovers/entry.ts";
 import { describeField } from "./hovers/field.ts";
 import { describeModifier } from "./hovers/modifier.ts";
@@ -69,6 +70,10 @@ function say(asked: Asked): Said | undefined {
       return content.pour?.name && sayParentPour(asked, content.pour.name);
     case "menu":
       return content.whole && sayMenuLine(asked, content.whole);
+    case "text": {
+      const directive = content.directives.find((one) => holds(one, asked.cursor.column));
+      return directive && { text: describeDirective(asked.house, asked.scope, directive, asked.measure), span: directive };
+    }
     default:
       return undefined;
   }
@@ -84,7 +89,7 @@ function sayHead({ cursor, house, measure }: Asked, word: Span, kind: EntryKind 
 
 function sayField(asked: Asked, field: FieldLine): Said | undefined {
   const { column, entry } = asked.cursor;
-  if (entry.kind === "unknown" || entry.kind === "preamble") return undefined;
+  if (!isOwnKind(entry.kind)) return undefined;
   const about: Said = { text: describeField(field.name.text, entry.kind), span: field.name };
   if (!field.value || !holds(field.value, column)) return holds(field.name, column) ? about : undefined;
   return sayValue(asked, field, entry.kind) ?? { ...about, span: field.value };

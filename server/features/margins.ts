@@ -16,12 +16,19 @@ interface Places {
   readonly context?: { readonly diagnostics?: readonly { readonly range: Range }[] };
 }
 
-/** What is asked, with the places that it has in the specs; absent where a place is in no block. A range is cut to its blocks. */
-export function inward<P extends object>(params: P, margins: Margins): P | undefined {
+/**
+ * What is asked, with the places that it has in the specs; absent where a place is in no block, unless
+ * what is written around the specs is asked about too, `inText`. A range is cut to its blocks.
+ */
+export function inward<P extends object>(params: P, margins: Margins, inText = false): P | undefined {
   const { position, positions, range, context } = params as Places;
   const asked = [...(position ? [position] : []), ...(positions ?? [])];
-  if (asked.some(({ line }) => margins[line] === undefined)) return undefined;
-  const shifted = ({ line, character }: Position) => ({ line, character: Math.max(0, character - (margins[line]?.length ?? character)) });
+  if (!inText && asked.some(({ line }) => margins[line] === undefined)) return undefined;
+  const outside = (character: number) => (inText ? 0 : character);
+  const shifted = ({ line, character }: Position) => ({
+    line,
+    character: Math.max(0, character - (margins[line]?.length ?? outside(character))),
+  });
   const within = ({ start, end }: Range) => ({ start: shifted(start), end: shifted(end) });
   return {
     ...params,

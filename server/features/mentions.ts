@@ -1,5 +1,6 @@
 /** Every place in an entry where something declared is called by a name, and which declaration that is. */
-import type { Content, Entry, FieldLine, Name, Words } from "../../grammar/tree.ts";
+import type { Content, Directive, Entry, FieldLine, Name, Words } from "../../grammar/tree.ts";
+import { rowOf } from "../house/book/directives.ts";
 import { classOf } from "../house/declarations.ts";
 import type { Place } from "../house/document.ts";
 import { garnishIn } from "../house/garnish.ts";
@@ -56,6 +57,8 @@ function callsOn(house: House, scope: Scope, content: Content): Call[] {
     }
     case "field":
       return inField(house, scope, content);
+    case "text":
+      return content.directives.flatMap((directive) => inDirective(house, scope, directive));
     default:
       return [];
   }
@@ -65,6 +68,23 @@ function poured(house: House, scope: Scope, name: Name | undefined): Call[] {
   if (!name) return [];
   const { found, text, start, end } = house.resolve(scope, ["ingredient", "drink"], name);
   return found ? [{ text, start: name.quoted?.start ?? start, end, found }] : [];
+}
+
+/** What a directive's label names, and the recipe that it says a pour of. */
+function inDirective(house: House, scope: Scope, directive: Directive): Call[] {
+  const row = rowOf(directive);
+  const within = directive.attributes.find(({ name }) => name.text === "in")?.value;
+  return [
+    ...(directive.label && row ? called(house, scope, row.of, directive.label) : []),
+    ...(within && row ? called(house, scope, ["drink", "ingredient"], within) : []),
+  ].sort((one, other) => one.start - other.start);
+}
+
+function called(house: House, scope: Scope, classes: readonly NameClass[], { text, start }: Words): Call[] {
+  const name = text.trim();
+  const found = classes.map((nameClass) => house.find(scope, nameClass, name)).find(Boolean);
+  const from = start + text.indexOf(name);
+  return name && found ? [{ text: name, start: from, end: from + name.length, found }] : [];
 }
 
 function withQuotes({ start, end, quoted }: Name) {

@@ -2,8 +2,10 @@
  * How the value of a field, a step, a pour or a swap is written, with the part that the cursor is in. Nothing
  * where the field's name or the list of words says all there is, and nothing in prose and comments.
  */
+
 import type { Position, SignatureHelp } from "vscode-languageserver-types";
 import { findField } from "../../grammar/fields.ts";
+import { isOwnKind } from "../../grammar/tree.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { type Cursor, cursorAt } from "./place.ts";
 import { fieldForm } from "./signatures/fields.ts";
@@ -23,7 +25,7 @@ export function signatureHelp(document: SpecDocument, position: Position): Signa
 }
 
 function formAt({ entry, content, text: { text }, column }: Cursor): Form | undefined {
-  if (entry.kind === "unknown" || entry.kind === "preamble") return undefined;
+  if (!isOwnKind(entry.kind)) return undefined;
   if (content.kind !== "field") return entry.kind === "drink" || entry.kind === "prep" ? pourForm(content, text, column) : undefined;
   if (column <= text.indexOf(":", content.name.end)) return undefined;
   return findField(content.name.text, entry.kind)?.shape === "steps"

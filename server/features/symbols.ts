@@ -5,7 +5,7 @@ import type { SpecDocument } from "../house/document.ts";
 import { rangeOfEntry, rangeOnLine } from "./place.ts";
 
 /** What an editor shows each kind of entry as. */
-export const symbolKinds: Readonly<Record<Exclude<Entry["kind"], "preamble">, SymbolKind>> = {
+export const symbolKinds: Readonly<Record<Exclude<Entry["kind"], "preamble" | "text">, SymbolKind>> = {
   house: SymbolKind.Namespace,
   stock: SymbolKind.Constant,
   prep: SymbolKind.Function,
@@ -14,6 +14,7 @@ export const symbolKinds: Readonly<Record<Exclude<Entry["kind"], "preamble">, Sy
   family: SymbolKind.Interface,
   glass: SymbolKind.Object,
   ice: SymbolKind.Object,
+  book: SymbolKind.Package,
   unknown: SymbolKind.String,
 };
 
@@ -24,7 +25,7 @@ export function documentSymbols(document: SpecDocument): DocumentSymbol[] {
 
 function symbolOf(entry: Entry, firstLine: number): DocumentSymbol | undefined {
   const head = entry.lines[0];
-  if (entry.kind === "preamble" || head?.content.kind !== "entry") return undefined;
+  if (entry.kind === "preamble" || entry.kind === "text" || head?.content.kind !== "entry") return undefined;
   const { word, name } = head.content;
   const range = rangeOfEntry(entry, firstLine);
   const selectionRange = rangeOnLine(firstLine, name?.quoted ?? name ?? word);

@@ -1,5 +1,7 @@
 /** Everything that is declared in the texts at hand, found by some letters of its name in their order. */
+
 import type { WorkspaceSymbol } from "vscode-languageserver-types";
+import { isOwnKind } from "../../grammar/tree.ts";
 import type { House } from "../house/house.ts";
 import { unaccented } from "../house/names.ts";
 import { rangeOnLine } from "./place.ts";
@@ -14,7 +16,7 @@ export function workspaceSymbols(house: House, query: string, spelling = (uri: s
   const found: { rank: number; key: string; symbol: WorkspaceSymbol }[] = [];
   for (const { uri, tree } of house.documents()) {
     for (const [index, entry] of tree.entries.entries()) {
-      if (!entry.name?.text || entry.kind === "preamble" || entry.kind === "unknown") continue;
+      if (!entry.name?.text || !isOwnKind(entry.kind)) continue;
       const key = unaccented(entry.name.text);
       const rank = rankOf(key, asked);
       if (rank === undefined) continue;

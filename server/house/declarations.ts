@@ -1,5 +1,5 @@
 /** Which names an entry declares, and the keys that they are looked up by. */
-import type { Entry } from "../../grammar/tree.ts";
+import type { Entry, TextLine } from "../../grammar/tree.ts";
 import { fold, type NameClass } from "./names.ts";
 import type { Scope } from "./scope.ts";
 
@@ -12,6 +12,8 @@ const classOfKind: Partial<Record<Entry["kind"], NameClass>> = {
   glass: "glass",
   ice: "ice",
   house: "house",
+  book: "book",
+  text: "printed",
 };
 
 /** The class of the names that an entry declares; absent for an entry that declares none. */
@@ -24,14 +26,20 @@ export function keyOf(nameClass: NameClass, folded: string): string {
   return `${nameClass}|${folded}`;
 }
 
-/** The head's name, then the names of its `aka` fields. */
+/** The head's name, then the names of its `aka` fields; of a text the names that it prints the specs of. */
 export function namesOf(entry: Entry): string[] {
   const names: string[] = [];
   if (entry.name?.text) names.push(entry.name.text);
   for (const { content } of entry.lines) {
+    if (content.kind === "text") names.push(...printedBy(content));
     if (content.kind === "field" && content.name.text.toLowerCase() === "aka") names.push(...content.items.map((item) => item.text));
   }
   return names;
+}
+
+/** The names whose specs a line of a text prints. */
+function printedBy({ directives }: TextLine): string[] {
+  return directives.flatMap(({ name, label, block }) => (block && name.text === "spec" && label ? [label.text.trim()] : []));
 }
 
 /** The keys of an entry's names; none for an entry of no class. */

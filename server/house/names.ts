@@ -4,7 +4,7 @@
  */
 
 /** The classes of names that never meet: a glass and a stock may share a name. */
-export type NameClass = "ingredient" | "drink" | "menu" | "family" | "glass" | "ice" | "house";
+export type NameClass = "ingredient" | "drink" | "menu" | "family" | "glass" | "ice" | "house" | "book" | "printed";
 
 /** 0: as written, 1: without accents, 2: with plurals folded. */
 export type Step = 0 | 1 | 2;

@@ -66,6 +66,8 @@ interface Row<A, R> {
   readonly announces?: ServerCapabilities | ((client: ClientCapabilities) => ServerCapabilities);
   /** It rests on the text alone, or would rather be early than whole: what others declare is not waited for. */
   readonly atOnce?: boolean;
+  /** Of a Markdown text it is asked about what is written around the specs, too. */
+  readonly inText?: boolean;
   /** What takes long in a large house, to be done in turns before it is answered; it can be cancelled in between. */
   readonly ahead?: (house: House) => Iterable<unknown>;
   /** The answer where there is nothing to say, and after a fault. */
@@ -76,11 +78,11 @@ interface Row<A, R> {
 /** A request about one text; one that is not at hand is answered empty. */
 export function ofText<P extends { textDocument: TextDocumentIdentifier }, R, E>(
   type: RequestType<P, R, E>,
-  { empty, answer, ...row }: Row<OfText<P>, R>,
+  { empty, answer, inText, ...row }: Row<OfText<P>, R>,
 ): RequestRow {
   return rowOf(type, row, empty, (params, context) => {
     const document = context.workspace.document(params.textDocument.uri);
-    const inside = document?.margins ? inward(params, document.margins) : params;
+    const inside = document?.margins ? inward(params, document.margins, inText) : params;
     if (!document || !inside) return empty;
     const answered = answer({ ...context, house: context.workspace.house, document, params: inside });
     return answered instanceof ResponseError ? answered : told(answered, document, context);

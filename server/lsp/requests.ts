@@ -62,6 +62,7 @@ import type { EditorSettings } from "./settings.ts";
 
 export const requests: readonly RequestRow[] = [
   ofText(HoverRequest.type, {
+    inText: true,
     does: "what the cursor is on, computed",
     announces: { hoverProvider: true },
     empty: null,
@@ -69,6 +70,7 @@ export const requests: readonly RequestRow[] = [
       hover(house, document, params.position, unitsIn(settingsFor(document.uri))) ?? null,
   }),
   ofText(CompletionRequest.type, {
+    inText: true,
     does: "what could stand at the cursor, the house's own before the larder's",
     atOnce: true,
     announces: { completionProvider: { triggerCharacters: [" ", ":", "-"], resolveProvider: true } },
@@ -90,12 +92,14 @@ export const requests: readonly RequestRow[] = [
     answer: ({ document, params }) => signatureHelp(document, params.position),
   }),
   ofText(DefinitionRequest.type, {
+    inText: true,
     does: "where what the cursor names is declared; what only the larder declares has no file to go to",
     announces: { definitionProvider: true },
     empty: null,
     answer: ({ house, document, params, spelling }) => definition(house, document, params.position, spelling),
   }),
   ofText(ReferencesRequest.type, {
+    inText: true,
     does: "every call of what the cursor names, in all texts at hand",
     ahead: mentionsAhead,
     announces: { referencesProvider: true },
@@ -104,12 +108,14 @@ export const requests: readonly RequestRow[] = [
       references(house, document, position, context.includeDeclaration, spelling),
   }),
   ofText(DocumentHighlightRequest.type, {
+    inText: true,
     does: "every call of what the cursor names, in this text",
     announces: { documentHighlightProvider: true },
     empty: null,
     answer: ({ house, document, params }) => documentHighlights(house, document, params.position),
   }),
   ofText(ImplementationRequest.type, {
+    inText: true,
     does: "the riffs of a drink, the drinks of a family; the drinks and preps that a stock or a prep is poured in or garnishes",
     ahead: usesAhead,
     announces: { implementationProvider: true },
@@ -117,12 +123,14 @@ export const requests: readonly RequestRow[] = [
     answer: ({ house, document, params, spelling }) => implementations(house, document, params.position, spelling),
   }),
   ofText(PrepareRenameRequest.type, {
+    inText: true,
     does: "what would be renamed at the cursor, or why nothing can be",
     announces: { renameProvider: { prepareProvider: true } },
     empty: null,
     answer: ({ house, document, params }) => orRefused(prepareRename(house, document, params.position)),
   }),
   ofText(RenameRequest.type, {
+    inText: true,
     does: "a name in all texts at hand; one that is taken, or that a line would not read, is refused with the reason",
     ahead: mentionsAhead,
     empty: null,
@@ -248,6 +256,7 @@ export const requests: readonly RequestRow[] = [
     answer: ({ document, params }) => formattingOnType(document, params.position),
   }),
   ofText(CodeActionRequest.type, {
+    inText: true,
     does: "fixes of findings, all safe ones of a text for whoever asks for `source.fixAll`; conversions of a pour, a drink or a file; refactorings of a drink, a prep or a file",
     announces: { codeActionProvider: codeActionOptions },
     empty: null,

@@ -11,7 +11,7 @@ import { specimen } from "./specimen.ts";
 export const duplicateName: Rule = {
   code: "duplicate-name",
   severity: "warning",
-  entries: ["stock", "prep", "drink", "menu", "family", "glass", "ice"],
+  entries: ["stock", "prep", "drink", "menu", "family", "glass", "ice", "book"],
   docs: {
     title: "Two things of one name",
     why: "A name that two entries go by means the first of them, wherever it is written, and nobody sees which one that is. Accents and plurals do not tell names apart. A house may give a name of the larder, or of the house above it, a meaning of its own: that is no fault.",
@@ -24,7 +24,9 @@ export const duplicateName: Rule = {
     for (const name of namesOf(entry)) {
       const key = fold(name);
       const nameClass =
-        entry.kind === "stock" || entry.kind === "prep" ? "ingredient" : (entry.kind as "drink" | "menu" | "family" | "glass" | "ice");
+        entry.kind === "stock" || entry.kind === "prep"
+          ? "ingredient"
+          : (entry.kind as "drink" | "menu" | "family" | "glass" | "ice" | "book");
       // The look-up is what makes the finding go when the other one goes; the scope alone knows every entry of the name.
       house.lookup(scope, nameClass, name);
       const others = scope.names.get(`${nameClass}|${key}`) ?? [];

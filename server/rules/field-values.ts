@@ -131,7 +131,7 @@ function allergen(words: Words): Wrong | undefined {
 }
 
 function oneOf(words: Words, known: readonly string[]): Wrong | undefined {
-  if (known.includes(words.text.toLowerCase())) return undefined;
+  if (known.some((one) => one.toLowerCase() === words.text.toLowerCase())) return undefined;
   const { start, end, text } = words;
   const near = nearestOf(text, known);
   return { start, end, wrong: `“${text}” is none of the words that stand here.`, todo: `Known: ${known.join(", ")}.`, instead: near };

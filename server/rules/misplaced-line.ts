@@ -27,7 +27,7 @@ const words: Partial<Record<LineKind, string>> = {
 export const misplacedLine: Rule = {
   code: "misplaced-line",
   severity: "warning",
-  entries: ["house", "stock", "prep", "drink", "menu", "family", "glass", "ice"],
+  entries: ["house", "stock", "prep", "drink", "menu", "family", "glass", "ice", "book"],
   docs: {
     title: "A line in the wrong entry",
     why: "A pour in a stock, or a menu's line in a drink, is computed nowhere. It is often the sign of a head that is missing above it.",

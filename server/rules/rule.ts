@@ -1,5 +1,4 @@
 /** What a rule is: one file that says what it finds, why that matters, and how it looks when right. */
-import type { EntryKind } from "../../grammar/fields.ts";
 import type { Entry } from "../../grammar/tree.ts";
 import type { Finding } from "../house/finding.ts";
 import type { House } from "../house/house.ts";
@@ -12,8 +11,8 @@ export interface Rule {
   /** The defect's name, unchanging once released. */
   readonly code: string;
   readonly severity: Exclude<Severity, "off">;
-  /** The kinds of entry it looks at; "preamble" is what stands above the first entry. */
-  readonly entries: readonly (EntryKind | "preamble" | "unknown")[];
+  /** The kinds of entry it looks at; "preamble" is what stands above the first entry, "text" what is written around specs in Markdown. */
+  readonly entries: readonly Entry["kind"][];
   readonly docs: {
     readonly title: string;
     /** One paragraph: why anybody would care. */

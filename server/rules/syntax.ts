@@ -111,7 +111,7 @@ export const syntaxRules: readonly Rule[] = (Object.entries(rows) as [SyntaxCode
   code,
   severity,
   docs,
-  entries: ["house", "stock", "prep", "drink", "menu", "family", "glass", "ice", "preamble", "unknown"],
+  entries: ["house", "stock", "prep", "drink", "menu", "family", "glass", "ice", "book", "preamble", "unknown"],
   *check(_house, entry) {
     for (const { line, problem, text } of problemsIn(entry)) {
       if (problem.code !== code) continue;

@@ -7,7 +7,7 @@ import { specimen } from "./specimen.ts";
 export const unusedAllowance: Rule = {
   code: "unused-allowance",
   severity: "information",
-  entries: ["house", "stock", "prep", "drink", "menu", "family", "glass", "ice", "preamble"],
+  entries: ["house", "stock", "prep", "drink", "menu", "family", "glass", "ice", "book", "preamble"],
   docs: {
     title: "Something is allowed that is not there",
     why: "An allowance that is no longer needed says something untrue of the line below it, and would hide the next mistake of that kind.",

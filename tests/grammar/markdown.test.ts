@@ -109,12 +109,12 @@ test("each block is read by itself: nothing of one stands under an entry of the 
   );
   const entries = tree.entries.map((entry) => [entry.kind, textOf(entry).trim().split("\n").length, entry.name?.text]);
   expect(entries).toEqual([
-    ["preamble", 1, undefined],
+    ["text", 1, undefined],
     ["drink", 2, "A"],
-    ["preamble", 1, undefined],
+    ["text", 1, undefined],
     ["preamble", 2, undefined],
     ["drink", 1, "B"],
-    ["preamble", 1, undefined],
+    ["text", 1, undefined],
   ]);
   // Each block's own first line that stands under no entry is found fault with, and never a line of prose.
   expect(tree.entries.flatMap(({ lines }) => lines.filter(({ problem }) => problem).map(({ text }) => text))).toEqual(["25 ml rum"]);

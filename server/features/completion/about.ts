@@ -22,7 +22,8 @@ export type What =
   | "family"
   | "glass"
   | "ice"
-  | "menu";
+  | "menu"
+  | "book";
 
 export interface About {
   readonly what: What;

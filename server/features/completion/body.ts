@@ -1,6 +1,8 @@
 /** The start of a line: what opens an entry, and in a body its fields that are not there yet, its words, its pours. */
+
 import { CompletionItemKind } from "vscode-languageserver-types";
 import { type EntryKind, entryKinds, fieldsOf, stockKinds } from "../../../grammar/fields.ts";
+import { isOwnKind } from "../../../grammar/tree.ts";
 import { classOf } from "../../house/declarations.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import { fold, type NameClass } from "../../house/names.ts";
@@ -49,7 +51,7 @@ export function headNames(asked: Asked, kind: EntryKind, start: number): Group {
 /** The start of a body line, or the words that begin it. */
 export function bodyStart(asked: Asked, start: number): Group[] {
   const { entry, behind, before } = asked;
-  if (entry.kind === "unknown" || entry.kind === "preamble") return [];
+  if (!isOwnKind(entry.kind)) return [];
   const fields = fieldGroup(asked, entry.kind, start);
   // In front of a colon there is a field's name and nothing else.
   if (/^[\p{L} '-]*:/u.test(behind)) return [fields];

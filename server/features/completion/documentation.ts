@@ -83,6 +83,7 @@ const says: Readonly<Record<What, (told: Told) => Said>> = {
   glass: (told) => sayEntry(told, "glass"),
   ice: (told) => sayEntry(told, "ice"),
   menu: (told) => sayEntry(told, "menu"),
+  book: (told) => sayEntry(told, "book"),
 };
 
 function sayUnit({ name, settings }: Told): Said {

@@ -143,6 +143,7 @@ const looks: Readonly<Partial<Record<Entry["kind"], CompletionItemKind>>> = {
   family: CompletionItemKind.Interface,
   glass: CompletionItemKind.Struct,
   ice: CompletionItemKind.Struct,
+  book: CompletionItemKind.Module,
 };
 
 /** How it looks in the list, and where it comes from. */
@@ -158,7 +159,7 @@ function nameOffer({ called, count, near }: Named, written: string): Offer {
     ...lookOf(called),
     near,
     used: count,
-    about: { what: nameClass === "house" ? "written" : nameClass, name },
+    about: { what: nameClass === "house" || nameClass === "printed" ? "written" : nameClass, name },
   };
 }
 

@@ -1,6 +1,6 @@
 /** Which fields of an entry say something else than before. */
 import { type EntryKind, type Field, fieldsOf } from "../../../grammar/fields.ts";
-import type { Entry } from "../../../grammar/tree.ts";
+import { type Entry, isOwnKind } from "../../../grammar/tree.ts";
 import { findFieldIn } from "../entry.ts";
 
 export interface FieldCompared {
@@ -17,7 +17,7 @@ export function compareFields(
   after: Entry,
   valueIn = (entry: Entry, name: string) => findFieldIn(entry, name)?.field.value?.text,
 ): FieldCompared[] {
-  if (after.kind === "unknown" || after.kind === "preamble") return [];
+  if (!isOwnKind(after.kind)) return [];
   const [one, other] = [proseOf(before), proseOf(after)];
   return fieldsOf(after.kind as EntryKind).flatMap(({ name, shape }: Field): FieldCompared[] => {
     if (shape === "prose") return one.get(name) === other.get(name) ? [] : [{ name, prose: true }];
