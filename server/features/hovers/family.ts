@@ -3,9 +3,9 @@ import type { Entry } from "../../../grammar/tree.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import { windowFields } from "../../house/family.ts";
 import type { House } from "../../house/house.ts";
+import { proseOf } from "../../house/prose.ts";
 import { isNone } from "../../house/values.ts";
 import { asText, bold, paragraphs, table } from "../markdown.ts";
-import { proseOf } from "../prose.ts";
 
 export function describeFamily(house: House, entry: Entry): string {
   const rows = windowFields.flatMap(({ field }) => {

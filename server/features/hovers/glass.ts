@@ -4,10 +4,10 @@ import { glassHeat } from "../../engine/glass.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import { findGlass, storedAt } from "../../house/glass.ts";
 import type { House } from "../../house/house.ts";
+import { proseOf } from "../../house/prose.ts";
 import { settingsOf } from "../../house/settings.ts";
 import { type Measure, showNumber, showShare, showTemperature, showVolume } from "../../house/show.ts";
 import { asText, bold, paragraphs } from "../markdown.ts";
-import { proseOf } from "../prose.ts";
 
 export function describeGlass(house: House, entry: Entry, measure: Measure): string {
   const glass = findGlass(house, entry);

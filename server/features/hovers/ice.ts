@@ -4,9 +4,9 @@ import { fusionHeat, iceContent } from "../../engine/heat.ts";
 import { clingingByKind } from "../../engine/techniques.ts";
 import type { House } from "../../house/house.ts";
 import { iceFacts } from "../../house/method.ts";
+import { proseOf } from "../../house/prose.ts";
 import { showNumber, showTemperature, showWeight } from "../../house/show.ts";
 import { asText, bold, paragraphs } from "../markdown.ts";
-import { proseOf } from "../prose.ts";
 
 export function describeIce(house: House, entry: Entry): string {
   const name = entry.name?.text ?? "";

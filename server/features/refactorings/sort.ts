@@ -12,9 +12,9 @@ import type { House } from "../../house/house.ts";
 import { stepsOf } from "../../house/method.ts";
 import { has } from "../../house/modifiers.ts";
 import { prepPours } from "../../house/prep.ts";
+import { proseOf } from "../../house/prose.ts";
 import { type FlatPour, flatPour, flatten } from "../../house/riff.ts";
 import { settingsOf } from "../../house/settings.ts";
-import { proseOf } from "../prose.ts";
 import { isComment, replaceLine } from "./lines.ts";
 import type { Refactoring } from "./refactoring.ts";
 
