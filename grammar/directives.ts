@@ -1,15 +1,15 @@
 /**
  * Directives in a Markdown text, in the form of the CommonMark proposal for generic directives:
  * `:strength[Lantern Sour]{words}` in running text, `::spec[Lantern Sour]` on a line of its own.
- * One stands on one line, and has a label or attributes: a colon in a sentence is none.
+ * One stands on one line. In a sentence it has a label or attributes: a colon alone is none.
  */
 import type { Attribute, Directive, Words } from "./tree.ts";
 
 const colon = 0x3a;
 
-/** Whether a text may hold a directive: quick, and never wrong when it says no. */
+/** Whether a text may hold a directive, or one that is being typed: quick, and never wrong when it says no. */
 export function mayHoldDirectives(text: string): boolean {
-  return /:[a-z][\w-]*[[{]/i.test(text);
+  return /:[a-z][\w-]*[[{]|(?:^|[\s(*_"'|]):{1,2}(?=[a-z]|\s*$)/im.test(text);
 }
 
 /** The directive that starts with its colon at `start`, for a `block` with two; absent where none does. Positions are the text's. */
@@ -21,8 +21,8 @@ export function directiveAt(text: string, start: number, block: boolean): Direct
   if (!name) return undefined;
   const label = labelAt(text, name.end);
   const attributes = attributesAt(text, label ? label.end + 1 : name.end);
-  if (!label && !attributes) return undefined;
-  const end = attributes?.end ?? label!.end + 1;
+  if (!label && !attributes && !block) return undefined;
+  const end = attributes?.end ?? (label ? label.end + 1 : name.end);
   return { start, end, name, ...(label && { label }), attributes: attributes?.list ?? [], block };
 }
 

@@ -8,6 +8,7 @@ import type { House } from "../house/house.ts";
 import { type Usage, usageOf } from "../house/usage.ts";
 import { inComment } from "./completion/allowances.ts";
 import { bodyStart, entryWordsAt, headNames } from "./completion/body.ts";
+import { inText } from "./completion/directives.ts";
 import { inField } from "./completion/fields.ts";
 import { menuLines, sectionTitles } from "./completion/menu.ts";
 import { type Asked, type CompletionOptions, type Group, toList } from "./completion/offer.ts";
@@ -63,7 +64,7 @@ function isInProse({ entry, line, column, content, text }: Cursor): boolean {
 
 function groupsAt(asked: Asked): Group[] {
   const { before, entry } = asked;
-  if (entry.kind === "text") return [];
+  if (entry.kind === "text") return inText(asked);
   const { content, comment } = readLine(before);
   if (comment) return inComment(asked, comment.start);
   if (before === "" || (isAtMargin(before) && content.kind === "entry")) return inHead(asked, content);

@@ -29,6 +29,7 @@ test.each([
   ["with attributes", ':pour[rum]{in="Lantern Sour" words}!', [[0, ':pour[rum]{in="Lantern Sour" words}', false]]],
   ["attributes alone", ":strength{of=x}", [[0, ":strength{of=x}", false]]],
   ["a block", "::spec[Lantern Sour]\n", [[0, "::spec[Lantern Sour]", true]]],
+  ["a block without anything", "::contents\n", [[0, "::contents", true]]],
   ["a block between paragraphs that it touches", "a\n::spec[A]\nb\n", [[1, "::spec[A]", true]]],
   [
     "two on a line, on the second line of a quote",

@@ -23,7 +23,8 @@ export type What =
   | "glass"
   | "ice"
   | "menu"
-  | "book";
+  | "book"
+  | "directive";
 
 export interface About {
   readonly what: What;

@@ -5,6 +5,7 @@ import { findUnit } from "../../../grammar/units.ts";
 import { standardDrinks } from "../../engine/standard-drinks.ts";
 import { findTechnique } from "../../engine/techniques.ts";
 import { sizeOf } from "../../house/amounts.ts";
+import { directiveRows } from "../../house/book/directives.ts";
 import { namesOf } from "../../house/declarations.ts";
 import type { House } from "../../house/house.ts";
 import { modifiers } from "../../house/modifiers.ts";
@@ -84,6 +85,10 @@ const says: Readonly<Record<What, (told: Told) => Said>> = {
   ice: (told) => sayEntry(told, "ice"),
   menu: (told) => sayEntry(told, "menu"),
   book: (told) => sayEntry(told, "book"),
+  directive: ({ name }) => {
+    const row = directiveRows.find((one) => one.name === name);
+    return row ? { detail: row.example, text: row.doc } : {};
+  },
 };
 
 function sayUnit({ name, settings }: Told): Said {

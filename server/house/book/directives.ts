@@ -59,7 +59,7 @@ const part = (name: string, doc: string, attributes: DirectiveRow["attributes"] 
   of: [],
   attributes,
   doc,
-  example: `::${name}[]${attributes[0]?.values ? `{${attributes[0].name}=${attributes[0].values[0]}}` : ""}`,
+  example: `::${name}${attributes[0]?.values ? `{${attributes[0].name}=${attributes[0].values[0]}}` : ""}`,
 });
 
 const blocks: readonly DirectiveRow[] = [
