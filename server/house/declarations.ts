@@ -53,6 +53,7 @@ export function declare(scope: Scope, entries: readonly Entry[]): void {
   for (const entry of entries) {
     const nameClass = classOfKind[entry.kind];
     if (!nameClass) continue;
+    if (entry.kind === "book" && entry.name?.text) scope.books = new Set(scope.books).add(entry);
     for (const [index, name] of namesOf(entry).entries()) {
       const key = keyOf(nameClass, fold(name));
       const declaration = { entry, nameClass, name, alias: index > 0 };
@@ -66,6 +67,7 @@ export function declare(scope: Scope, entries: readonly Entry[]): void {
 /** Takes the names of these entries out of a scope. */
 export function undeclare(scope: Scope, entries: readonly Entry[]): void {
   for (const entry of entries) {
+    scope.books?.delete(entry);
     for (const key of keysOf(entry)) {
       const left = scope.names.get(key)?.filter((declaration) => declaration.entry !== entry) ?? [];
       if (left.length > 0) scope.names.set(key, left);

@@ -192,6 +192,24 @@ export class House {
     }
   }
 
+  /** The books that a scope can see, the nearest scope's first; what asks for them depends on all that each of them says. */
+  booksIn(scope: Scope): readonly Entry[] {
+    this.memo.note(keyOf("book", "*"));
+    const books: Entry[] = [];
+    for (let at: Scope | undefined = scope; at; at = at.parent) {
+      if (at.books) books.push(...this.inOrder([...at.books].map((entry) => ({ entry }))).map(({ entry }) => entry));
+    }
+    for (const { name } of books) this.memo.note(keyOf("book", fold(name?.text ?? "")));
+    return books;
+  }
+
+  /** Notes that what is being computed depends on what stands around it in a Markdown text, and answers the text. */
+  noteText(entry: Entry): SpecDocument {
+    const document = this.getDocumentOf(entry);
+    this.memo.note(textKey(document));
+    return document;
+  }
+
   /** What a prep, or a drink poured in a drink, is made of. Asked of the house, since each may hold the other. */
   modelOf(entry: Entry): Model {
     return entry.kind === "prep" ? prepModel(this, entry) : drinkModel(this, entry);
@@ -203,9 +221,9 @@ export class House {
   }
 
   /** Which of two equal names counts must not depend on which was typed last. */
-  private inOrder(declarations: Declaration[] | undefined): readonly Declaration[] {
+  private inOrder<D extends Pick<Declaration, "entry">>(declarations: readonly D[] | undefined): readonly D[] {
     if (!declarations || declarations.length < 2) return declarations ?? [];
-    const place = ({ entry }: Declaration) => ({ uri: this.owners.get(entry)?.uri ?? "", line: this.getLineOf(entry) });
+    const place = ({ entry }: D) => ({ uri: this.owners.get(entry)?.uri ?? "", line: this.getLineOf(entry) });
     return [...declarations].sort((one, other) => {
       const [here, there] = [place(one), place(other)];
       return here.uri < there.uri ? -1 : here.uri > there.uri ? 1 : here.line - there.line;
@@ -243,6 +261,7 @@ export class House {
       this.swapHouse(scope, gone, fresh);
       changed.push(keyOf("house", "*"));
     }
+    if ((after ?? before)?.margins) changed.push(textKey((after ?? before)!));
     undeclare(scope, gone);
     declare(scope, fresh);
     for (const entry of gone) this.memo.drop(entry);
@@ -272,4 +291,9 @@ export class House {
     declare(scope, document.tree.entries);
     for (const entry of document.tree.entries) this.owners.set(entry, document);
   }
+}
+
+/** Under which what was computed from a Markdown text's order of entries is noted. */
+function textKey({ uri }: SpecDocument): string {
+  return `text|${uri}`;
 }

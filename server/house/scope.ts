@@ -19,6 +19,8 @@ export interface Scope {
   readonly parent: Scope | undefined;
   /** The `house` entries of the folder: the first governs, any further one is found fault with. */
   houses: readonly Entry[];
+  /** The books of the folder, whichever was declared first. */
+  books?: Set<Entry>;
   /** Declarations by class and folded name. */
   readonly names: Map<string, Declaration[]>;
 }

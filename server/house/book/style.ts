@@ -35,8 +35,7 @@ export interface BookStyle {
 
 /** The book that a scope belongs to; absent where nobody declares one. */
 export function bookIn(house: House, scope: Scope): Entry | undefined {
-  for (const { entry } of house.declarations(scope, "book")) return entry;
-  return undefined;
+  return house.booksIn(scope)[0];
 }
 
 /** How the book of a scope prints; as usual where there is none. */
