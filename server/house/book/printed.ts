@@ -1,108 +1,71 @@
-/** Which texts are a book's chapters, and what is read off each before anything is put in its place. */
-import type { Token } from "markdown-it";
-import { isSpec, markdown } from "../../../grammar/markdown.ts";
+/** Which recipes the chapters of a book print, asked from any entry of them. */
 import type { Directive, Entry } from "../../../grammar/tree.ts";
-import { fileNameOf, type SpecDocument } from "../document.ts";
+import { namesOf } from "../declarations.ts";
+import { folderOf, type Place, type SpecDocument } from "../document.ts";
 import { findFieldIn } from "../entry.ts";
 import type { House } from "../house.ts";
-import { fold } from "../names.ts";
-import { capital } from "../show.ts";
-import type { BookProblem } from "./problems.ts";
+import type { Scope } from "../scope.ts";
 import { meaningOf } from "./saying.ts";
+import { bookIn } from "./style.ts";
 
-/** A Markdown text beside the book, with or without specs in it. */
-export interface ChapterText {
-  /** From the book's folder, with forward slashes. */
-  readonly file: string;
-  readonly uri: string;
-  readonly text: string;
+/** The book that an entry's text is a chapter of; absent for a text that is in no book. */
+export function bookOf(house: House, entry: Entry): Entry | undefined {
+  const document = house.findDocumentOf(entry);
+  if (!document?.margins) return undefined;
+  const book = bookIn(house, house.scopeOf(document));
+  return book && isChapter(house, document, book) ? book : undefined;
 }
 
-/** A recipe where a chapter prints it. */
-export interface Place {
-  readonly entry: Entry;
-  /** The token that stands for it: a fence may hold several. */
-  readonly token: Token;
-  /** Of the file, counted from 1. */
-  readonly line: number;
-  /** The level of heading that its name has, 1 to 6. */
-  readonly level: number;
-  /** The author's heading that names it, where one does: its name is not printed again. */
-  readonly heading?: Token;
+/** Whether a text is one of the book's `chapters:`, or lies beside the book where it does not list them. */
+function isChapter(house: House, { uri }: SpecDocument, book: Entry): boolean {
+  const folder = folderOf(house.getDocumentOf(book).uri);
+  const listed = findFieldIn(book, "chapters")?.field.items ?? [];
+  if (listed.length === 0) return folderOf(uri) === folder;
+  return listed.some(({ text }) => pathOf(uri, folder) === text.replace(/^\.\//, ""));
 }
 
-export interface ReadChapter extends ChapterText {
-  readonly document: SpecDocument | undefined;
-  readonly tokens: Token[];
-  readonly places: readonly Place[];
-}
-
-/** The texts of the chapters in the book's order. */
-export function chapterTexts(entry: Entry, bookFile: string, bookLine: number, texts: readonly ChapterText[], problems: BookProblem[]) {
-  const sorted = [...texts].sort((one, other) => (one.file < other.file ? -1 : 1));
-  const field = findFieldIn(entry, "chapters");
-  if (!field) return sorted.filter(({ file }) => !file.includes("/"));
-  const chosen: ChapterText[] = [];
-  for (const item of field.field.items) {
-    const found = texts.find(({ file }) => file === item.text.replace(/^\.\//, ""));
-    const at = { file: bookFile, line: bookLine + field.line, column: item.start + 1 };
-    if (found && !chosen.includes(found)) chosen.push(found);
-    else if (found) problems.push({ ...at, what: `“${item.text}” is a chapter already.`, todo: "Name each chapter once." });
-    else {
-      const names = sorted.map(({ file }) => file).join(", ");
-      const todo = names ? `The Markdown files here are ${names}.` : "No Markdown file lies beside the book.";
-      problems.push({ ...at, what: `There is no chapter “${item.text}” beside the book.`, todo });
-    }
+function pathOf(uri: string, folder: string): string | undefined {
+  if (!uri.startsWith(`${folder}/`)) return undefined;
+  try {
+    return decodeURIComponent(uri.slice(folder.length + 1));
+  } catch {
+    return undefined;
   }
-  return chosen;
 }
 
-/** Reads a chapter: its blocks, and the recipes in it in the order of print. */
-export function readChapter(house: House, given: ChapterText): ReadChapter {
-  const document = house.document(given.uri);
-  const tokens = markdown.parse(given.text.replace(/^\uFEFF/, ""), {});
-  const places: Place[] = [];
-  let heading: { token: Token; level: number; text: string } | undefined;
-  for (const [index, token] of tokens.entries()) {
-    if (token.type === "heading_open") {
-      heading = { token, level: Number(token.tag.slice(1)), text: tokens[index + 1]?.content ?? "" };
-    }
-    for (const { entry, line } of recipesAt(house, document, token)) {
-      const isNamed =
-        heading !== undefined && fold(heading.text) === fold(entry.name!.text) && places.every((one) => one.heading !== heading?.token);
-      const level = isNamed ? heading!.level : Math.min(6, (heading?.level ?? 1) + (isUnderRecipe(places, heading?.token) ? 0 : 1));
-      places.push({ entry, token, line, level, ...(isNamed && { heading: heading!.token }) });
-    }
-  }
-  return { ...given, document, tokens, places };
+/** A recipe as an entry of a chapter prints it. */
+export interface Printed {
+  readonly recipe: Entry;
+  /** Where something of the recipe stands in the chapter: there for a recipe written in it, else on the name that calls for it. */
+  place(within: Place): Place;
+  /** Whether it is written in the chapter itself. */
+  readonly here: boolean;
 }
 
-/** Behind a recipe whose name is a heading, the next one without a heading is its neighbour, not a part of it. */
-function isUnderRecipe(places: readonly Place[], heading: Token | undefined): boolean {
-  return heading !== undefined && places.some((one) => one.heading === heading);
-}
-
-function recipesAt(house: House, document: SpecDocument | undefined, token: Token): { entry: Entry; line: number }[] {
-  if (!document || !token.map) return [];
-  const [start, end] = token.map;
-  if (token.type === "directive" && (token.meta as Directive).name.text === "spec") {
-    const meant = meaningOf(house, house.scopeOf(document), token.meta as Directive);
-    return "row" in meant && meant.recipe?.name ? [{ entry: meant.recipe, line: start + 1 }] : [];
-  }
-  if (!isSpec(token)) return [];
-  return document.tree.entries.flatMap((entry, index) => {
-    const line = document.tree.starts[index]!;
-    const isRecipe = (entry.kind === "drink" || entry.kind === "prep") && entry.name;
-    return isRecipe && line > start && line < end ? [{ entry, line: line + 1 }] : [];
-  });
-}
-
-/** What a chapter without a heading is called. */
-export function titleOfFile(uri: string): string {
-  return capital(
-    fileNameOf(uri)
-      .replace(/\.\w+$/, "")
-      .replace(/^[\d\s._-]+(?=\D)/, "")
-      .replaceAll(/[-_]+/g, " "),
+/** The recipes that an entry of a chapter prints: itself, or those that its text calls for by `::spec`. */
+export function printedBy(house: House, entry: Entry): readonly Printed[] {
+  if (entry.kind === "drink" || entry.kind === "prep") return entry.name ? [{ recipe: entry, here: true, place: (within) => within }] : [];
+  const scope = house.scopeOf(entry);
+  return entry.lines.flatMap(({ content }, line) =>
+    content.kind === "text"
+      ? content.directives.flatMap((directive): Printed[] => {
+          const recipe = specOf(house, scope, directive);
+          const { start, end } = directive.label ?? directive.name;
+          return recipe ? [{ recipe, here: false, place: () => ({ line, start, end }) }] : [];
+        })
+      : [],
   );
+}
+
+/** The recipe that a directive prints; absent for one that prints none. */
+export function specOf(house: House, scope: Scope, directive: Directive): Entry | undefined {
+  if (!directive.block || directive.name.text !== "spec") return undefined;
+  const meant = meaningOf(house, scope, directive);
+  return "row" in meant ? meant.recipe : undefined;
+}
+
+/** Whether the book of a scope prints a recipe anywhere, in a block of a chapter or by `::spec`. */
+export function isPrinted(house: House, scope: Scope, recipe: Entry): boolean {
+  if (bookOf(house, recipe)) return true;
+  return namesOf(recipe).some((name) => house.lookup(scope, "printed", name).some(({ entry }) => bookOf(house, entry) !== undefined));
 }
