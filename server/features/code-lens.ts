@@ -1,6 +1,7 @@
 /** Above what is declared, who uses it, how a batched drink is poured, and a way to batch one. What that is gets counted only for a lens that is on the screen, and listed only for one that is clicked. */
 import type { CodeLens, Location } from "vscode-languageserver-types";
 import type { Entry } from "../../grammar/tree.ts";
+import { bookIn } from "../house/book/style.ts";
 import { entryAt, type SpecDocument } from "../house/document.ts";
 import { assessDrink } from "../house/drink.ts";
 import { findFieldIn } from "../house/entry.ts";
@@ -45,6 +46,11 @@ const rows = {
     isOf: isIngredient,
     uses: (house, entry) => [...usersOf(house, entry, "poured"), ...usersOf(house, entry, "garnish")],
     say: sayUses,
+  },
+  chapters: {
+    isOf: isRecipeOfBook,
+    uses: (house, entry) => usersOf(house, entry, "text"),
+    say: (uses, house) => sayChapters(uses, house),
   },
   service: {
     isOf: hasBatch,
@@ -109,6 +115,17 @@ function entryOf(house: House, { uri, line, shows }: LensData): Entry | undefine
   const document = house.document(uri);
   const found = document && entryAt(document, line);
   return found?.line === 0 && rows[shows].isOf(house, found.entry) ? found.entry : undefined;
+}
+
+/** A recipe of a book may stand in a chapter or beside it. */
+function isRecipeOfBook(house: House, entry: Entry): boolean {
+  return (entry.kind === "drink" || entry.kind === "prep") && bookIn(house, house.scopeOf(entry)) !== undefined;
+}
+
+/** `told of in 3 chapters`. */
+function sayChapters(uses: readonly Use[], house: House): string {
+  const chapters = new Set(uses.map(({ by }) => house.getDocumentOf(by)));
+  return chapters.size === 0 ? "told of nowhere else" : `told of in ${showCount(chapters.size, "chapter")}`;
 }
 
 /** `poured in 7 drinks, 2 preps · garnishes 1 drink`. */

@@ -2,6 +2,7 @@
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
 import type { Content, Entry, Words } from "../../grammar/tree.ts";
 import type { SpecDocument } from "../house/document.ts";
+import { chapterOutline } from "./chapter-outline.ts";
 import { rangeOfEntry, rangeOnLine } from "./place.ts";
 
 /** What an editor shows each kind of entry as. */
@@ -20,6 +21,7 @@ export const symbolKinds: Readonly<Record<Exclude<Entry["kind"], "preamble" | "t
 
 export function documentSymbols(document: SpecDocument): DocumentSymbol[] {
   const { entries, starts } = document.tree;
+  if (document.margins) return chapterOutline(document, symbolOf);
   return entries.flatMap((entry, index) => symbolOf(entry, starts[index]!) ?? []);
 }
 

@@ -1,4 +1,4 @@
-/** Who uses what is declared: the menus that a drink is on, its riffs, a family's drinks, what a stock or a prep is poured in and garnishes. */
+/** Who uses what is declared: the menus that a drink is on, its riffs, a family's drinks, what a stock or a prep is poured in and garnishes, the text that tells of it. */
 import type { Entry } from "../../grammar/tree.ts";
 import type { Place, SpecDocument } from "../house/document.ts";
 import { findFieldIn } from "../house/entry.ts";
@@ -9,7 +9,7 @@ import { flatten } from "../house/riff.ts";
 import type { Scope } from "../house/scope.ts";
 import { mentionsIn, ownNames } from "./mentions.ts";
 
-export type Way = "menu" | "riff" | "family" | "poured" | "garnish";
+export type Way = "menu" | "riff" | "family" | "poured" | "garnish" | "text";
 
 /** What an entry uses, and the places in it where that is written: for what a riff inherits, its name. */
 export interface Use {
@@ -69,7 +69,7 @@ class Index {
     let count = 0;
     for (const { tree } of this.documents) {
       for (const entry of tree.entries) {
-        if (entry.kind !== "menu" && entry.kind !== "drink" && entry.kind !== "prep") continue;
+        if (entry.kind !== "menu" && entry.kind !== "drink" && entry.kind !== "prep" && entry.kind !== "text") continue;
         count++;
         const now = usesIn(house, entry);
         if (this.known.get(entry) === now) continue;
@@ -85,7 +85,7 @@ class Index {
     for (const use of uses) {
       let there = this.uses.get(use.of);
       if (!there) {
-        there = { menu: new Set(), riff: new Set(), family: new Set(), poured: new Set(), garnish: new Set() };
+        there = { menu: new Set(), riff: new Set(), family: new Set(), poured: new Set(), garnish: new Set(), text: new Set() };
         this.uses.set(use.of, there);
       }
       there[use.way].add(use);
@@ -102,7 +102,7 @@ class Index {
   }
 }
 
-/** What a menu, a drink or a prep uses, each once in a way, however often it does. */
+/** What a menu, a drink, a prep or a text uses, each once in a way, however often it does. */
 export function usesIn(house: House, entry: Entry): readonly Use[] {
   return house.recall(entry, "used in it", () => {
     const uses = new Map<string, Map<Entry, Use>>();
@@ -115,6 +115,7 @@ export function usesIn(house: House, entry: Entry): readonly Use[] {
     };
     const head = ownNames(entry)[0]?.place ?? { line: 0, start: 0, end: 0 };
     if (entry.kind === "menu") for (const { found, place } of mentionsIn(house, entry)) note("menu", found.entry, place);
+    else if (entry.kind === "text") for (const { found, place } of mentionsIn(house, entry)) note("text", found.entry, place);
     else if (entry.kind === "drink" || entry.kind === "prep") {
       for (const { entry: at, place, ingredient } of pouredIn(house, entry))
         note("poured", ingredient.resolution.found?.entry, at === entry ? place : head);

@@ -1,8 +1,12 @@
 /** Directives in the text of a book: what is offered, told, found and renamed. */
 import { expect, test } from "vitest";
+import type { DocumentSymbol } from "vscode-languageserver-types";
+import { codeLenses, placesOfLens, resolveCodeLens } from "../../server/features/code-lens.ts";
 import { hover } from "../../server/features/hover.ts";
 import { references } from "../../server/features/references.ts";
 import { rename } from "../../server/features/rename.ts";
+import { documentSymbols } from "../../server/features/symbols.ts";
+import { root } from "../house/make.ts";
 import { labelsAt, take } from "./completing.ts";
 import { fixtureOf } from "./cursor.ts";
 
@@ -84,4 +88,49 @@ test("a recipe that is renamed is called by its new name in the text", () => {
   if ("because" in fix) throw new Error(fix.because);
   expect(fix.edits.map((edit) => edit.text).sort()).toEqual(["Sea Fret", "Sea Fret", "Sea Fret"]);
   expect(references(all, document, position, true, (uri) => uri).length).toBe(3);
+});
+
+test("the outline of a chapter has its recipes under the headings that lead to them", () => {
+  const text = `${house}Words.
+
+## Cold
+
+\`\`\`drink
+drink Slip
+  50 ml gin
+\`\`\`
+
+### How cold
+
+Only words: :see[Ebb].
+
+## Shown
+
+> ::spec[Fog Bank]
+
+# No recipe here<>
+`;
+  const outline = (symbols: readonly DocumentSymbol[]): unknown[] =>
+    symbols.map(({ name, children, range }) => [name, `${range.start.line}-${range.end.line}`, ...(children ? outline(children) : [])]);
+  expect(outline(documentSymbols(at(text).document))).toEqual([
+    ["Fog", "0-18", ["Cold", "4-14", ["Slip", "7-8", ["gin", "8-8"]]], ["Shown", "15-18", ["Fog Bank", "17-17"]]],
+  ]);
+});
+
+test("above a recipe of a book stands in how many chapters it is told of", () => {
+  const text = `${house}A :see[Fog Bank], :strength[Fog Bank] strong.\n\n# More\n\n::spec[Fog Bank]<>\n=== other.md\nA :see[Fog Bank].\n`;
+  const { house: all } = at(text);
+  const specs = all.document(`${root}/house.drink`)!;
+  const said = codeLenses(all, specs).map((lens) => resolveCodeLens(all, lens, true));
+  const of = (name: string) =>
+    said.filter(
+      ({ range, data }) =>
+        data.shows === "chapters" &&
+        specs.tree.entries.some((one, at) => one.name?.text === name && specs.tree.starts[at] === range.start.line),
+    );
+  expect(of("Fog Bank").map(({ command }) => command)).toEqual([
+    expect.objectContaining({ title: "told of in 2 chapters", command: "mutchkin.showReferences" }),
+  ]);
+  expect(placesOfLens(all, of("Fog Bank")[0]!.data)).toHaveLength(3);
+  expect(of("Ebb").map(({ command }) => command)).toEqual([{ title: "told of nowhere else", command: "" }]);
 });
