@@ -5,7 +5,7 @@ import { assessDrink } from "../drink.ts";
 import { findFieldIn } from "../entry.ts";
 import type { House } from "../house.ts";
 import type { NameClass } from "../names.ts";
-import { assessPrepEntry, computedPrep } from "../prep.ts";
+import { assessPrepEntry } from "../prep.ts";
 import { flatten } from "../riff.ts";
 import { serveOf } from "../serve.ts";
 import { showCount, showList, showShare, showValue, showVolume } from "../show.ts";
@@ -86,7 +86,7 @@ export const valueRows: readonly ValueRow[] = [
     example: ":yield[dune honey]",
     say: ({ house, entry, style, system }) => {
       if (entry.kind === "drink") return { text: showCount(assessDrink(house, entry).plan.serves, "serve") };
-      const volume = computedPrep(house, entry).figure("volumeMl");
+      const volume = assessPrepEntry(house, entry).figure("volumeMl");
       return known(
         volume,
         () => `about ${showVolume({ value: volume.value && Number(volume.value.toPrecision(2)) }, measureOf(style, system))}`,
