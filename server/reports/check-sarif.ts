@@ -2,6 +2,7 @@
 import type { Rule } from "../rules/rule.ts";
 import type { Checked, Located } from "./check.ts";
 import type { FindingReport } from "./check-schema.ts";
+import { fencedText } from "./markers.ts";
 
 const levels = { error: "error", warning: "warning", information: "note", hint: "note" } as const satisfies Record<
   FindingReport["severity"],
@@ -44,14 +45,10 @@ function descriptorOf({ code, severity, docs }: Rule) {
     fullDescription: { text: docs.why },
     help: {
       text: `${why}\n\nFound:\n\n${docs.bad.trimEnd()}\n\nPut right:\n\n${docs.good.trimEnd()}\n`,
-      markdown: `${why}\n\nFound:\n\n${fenced(docs.bad)}\n\nPut right:\n\n${fenced(docs.good)}\n`,
+      markdown: `${why}\n\nFound:\n\n${fencedText(docs.bad)}\n\nPut right:\n\n${fencedText(docs.good)}\n`,
     },
     defaultConfiguration: { level: levels[severity] },
   };
-}
-
-function fenced(text: string): string {
-  return `\`\`\`text\n${text.trimEnd()}\n\`\`\``;
 }
 
 function resultOf({ finding, fingerprint }: Located, fileIndex: number | undefined, ruleIndex: number | undefined) {

@@ -15,3 +15,10 @@ export function printTable(head: readonly string[], rows: readonly (readonly str
   const line = (cells: readonly string[]) => `| ${cells.map((cell, column) => cell.padEnd(widths[column]!)).join(" | ")} |`;
   return [line(head), line(widths.map((width) => "-".repeat(width))), ...rows.map(line)].join("\n");
 }
+
+/** A text as a fenced block of plain text, whatever fences it holds itself. */
+export function fencedText(text: string): string {
+  const longest = Math.max(2, ...[...text.matchAll(/`+/g)].map(([ticks]) => ticks.length));
+  const fence = "`".repeat(longest + 1);
+  return `${fence}text\n${text.trimEnd()}\n${fence}`;
+}

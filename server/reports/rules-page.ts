@@ -1,6 +1,6 @@
 /** The reference page of the rules, from the rules' own words and examples. */
 import type { Rule } from "../rules/rule.ts";
-import { printBetween, printTable } from "./markers.ts";
+import { fencedText, printBetween, printTable } from "./markers.ts";
 
 /** The page with its list of rules and their chapters printed anew; the rest stays as it is. */
 export function rulesPage(page: string, rules: readonly Rule[]): string {
@@ -14,19 +14,15 @@ function listOf(rules: readonly Rule[]): string {
   );
 }
 
+/** The fences do not say `mutchkin`: these are examples of mistakes, and are not to be checked themselves. */
 function chapterOf({ code, severity, docs }: Rule): string {
   return [
     `## ${code}`,
     `**${docs.title}.** Usually: ${severity}.`,
     docs.source ? `${docs.why} _Source: ${docs.source}_` : docs.why,
     "Found:",
-    fenced(docs.bad),
+    fencedText(docs.bad),
     "Put right:",
-    fenced(docs.good),
+    fencedText(docs.good),
   ].join("\n\n");
-}
-
-/** The fence does not say `mutchkin`: these are examples of mistakes, and are not to be checked themselves. */
-function fenced(text: string): string {
-  return `\`\`\`text\n${text.trimEnd()}\n\`\`\``;
 }

@@ -1,4 +1,5 @@
 /** Every rule, in the order of the reference page. Adding one is a line here. */
+import { bookRules } from "./book/all.ts";
 import { cautions } from "./cautions/all.ts";
 import { curdling } from "./curdling.ts";
 import { cyclic } from "./cyclic.ts";
@@ -91,6 +92,8 @@ export const rules: readonly Rule[] = [
   // the bar
   overTargetCost,
   outOfStock,
+  // the book
+  ...bookRules,
   // what can hurt someone
   ...cautions,
 ];

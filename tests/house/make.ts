@@ -1,7 +1,8 @@
 /** A house from one text (`=== file.drink` starts a file; what stands above the first is `spec.drink`), or from a folder. */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { readMarkdown } from "../../grammar/markdown.ts";
+import { type Margins, readMarkdown } from "../../grammar/markdown.ts";
+import { print } from "../../grammar/print.ts";
 import { read } from "../../grammar/read.ts";
 import type { SpecDocument } from "../../server/house/document.ts";
 import { House } from "../../server/house/house.ts";
@@ -19,9 +20,23 @@ export function documentsOf(text: string): SpecDocument[] {
   return files
     .filter((file) => file.lines.length > 0)
     .map(({ name, lines }) => {
-      const text = lines.join("\n");
-      return { uri: `${root}/${name}`, version: null, ...(name.endsWith(".md") ? readMarkdown(text) : { tree: read(text) }) };
+      return documentOf(`${root}/${name}`, lines.join("\n"));
     });
+}
+
+const rawTexts = new WeakMap<Margins, string>();
+
+/** A text as the house takes it: Markdown by its name's end. */
+export function documentOf(uri: string, text: string): SpecDocument {
+  if (!uri.endsWith(".md")) return { uri, version: null, tree: read(text) };
+  const { tree, margins } = readMarkdown(text);
+  rawTexts.set(margins, text);
+  return { uri, version: null, tree, margins };
+}
+
+/** The whole text that such a document was read from. */
+export function textOf({ tree, margins }: SpecDocument): string {
+  return margins ? rawTexts.get(margins)! : print(tree);
 }
 
 export function houseOf(text: string): House {
@@ -34,8 +49,8 @@ export function houseOf(text: string): House {
 export function houseIn(folder: string): House {
   const house = new House({ larder: readLarder(), roots: [`file:///${folder}`] });
   for (const file of readdirSync(folder, { recursive: true, encoding: "utf8" })) {
-    if (!file.endsWith(".drink")) continue;
-    house.setDocument({ uri: `file:///${folder}/${file}`, version: null, tree: read(readFileSync(join(folder, file), "utf8")) });
+    if (!/\.(?:drink|md)$/.test(file)) continue;
+    house.setDocument(documentOf(`file:///${folder}/${file}`, readFileSync(join(folder, file), "utf8")));
   }
   return house;
 }

@@ -1,14 +1,13 @@
 /** What the rules find in a text, against the labels in it: a line of `^^^^ code` marks the text above it. */
 import { expect } from "vitest";
-import { print } from "../../grammar/print.ts";
-import { read } from "../../grammar/read.ts";
 import { toTextEdits } from "../../server/features/edits.ts";
+import { outward } from "../../server/features/margins.ts";
 import type { SpecDocument } from "../../server/house/document.ts";
 import type { Finding, Fix } from "../../server/house/finding.ts";
 import type { House } from "../../server/house/house.ts";
 import { rules } from "../../server/rules/all.ts";
 import { findingsOf } from "../../server/rules/run.ts";
-import { houseOf } from "../house/make.ts";
+import { documentOf, houseOf, textOf } from "../house/make.ts";
 
 export interface Located {
   readonly uri: string;
@@ -55,15 +54,15 @@ export function findOne(text: string, code: string): { house: House; located: Lo
 export function apply(house: House, fix: Fix): void {
   for (const document of [...house.documents()]) {
     const text = applied(house, document, fix);
-    if (text !== undefined) house.setDocument({ uri: document.uri, version: null, tree: read(text) });
+    if (text !== undefined) house.setDocument(documentOf(document.uri, text));
   }
 }
 
 /** The text of a document with a fix put in; absent where the fix does not touch it. */
 export function applied(house: House, document: SpecDocument, fix: Fix): string | undefined {
-  const edits = toTextEdits(house, document, fix);
+  const edits = outward(toTextEdits(house, document, fix), document.margins, house);
   if (edits.length === 0) return undefined;
-  const text = print(document.tree);
+  const text = textOf(document);
   const lineStarts = [0];
   for (const match of text.matchAll(/\n/g)) lineStarts.push(match.index + 1);
   const offset = ({ line, character }: { line: number; character: number }) => (lineStarts[line] ?? text.length) + character;

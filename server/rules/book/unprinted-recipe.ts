@@ -1,0 +1,60 @@
+/** A recipe that exists and that the book leads to, but never gives. */
+import type { Entry } from "../../../grammar/tree.ts";
+import { bookOf, isPrinted, printedBy } from "../../house/book/printed.ts";
+import { meaningOf } from "../../house/book/saying.ts";
+import type { House } from "../../house/house.ts";
+import { pouredIn } from "../../house/poured.ts";
+import { headPlace } from "../places.ts";
+import type { Found, Rule } from "../rule.ts";
+import { specimen } from "../specimen.ts";
+import { chapter, directivesIn, fenced, labelPlace } from "./chapter.ts";
+
+const spec = fenced(specimen(["50 ml gin", "20 ml harbour syrup", "100 ml soda water"]));
+const syrup = "prep harbour syrup\n  parts by: weight\n  1 part white sugar\n  1 part water\n";
+const book = (given: string) => `=== preps.drink\n${syrup}${chapter(given + spec)}`;
+
+export const unprintedRecipe: Rule = {
+  code: "unprinted-recipe",
+  severity: "warning",
+  entries: ["text", "drink", "prep"],
+  docs: {
+    title: "A recipe that the book never gives",
+    why: "A reader can buy lemon juice, but nobody sells what is made in this house: a syrup that a recipe pours has to stand somewhere in the book, and so has a drink that the text sends the reader to. It is printed by its spec in a chapter, or by `::spec[…]`.",
+    bad: book(""),
+    good: book("::spec[harbour syrup]\n\n"),
+  },
+  *check(house, entry) {
+    if (!bookOf(house, entry)) return;
+    const scope = house.scopeOf(entry);
+    for (const { line, directive } of entry.kind === "text" ? directivesIn(house, entry) : []) {
+      const meant = meaningOf(house, scope, directive);
+      const recipe = "row" in meant && meant.row.name === "see" ? meant.recipe : undefined;
+      if (!recipe || isPrinted(house, scope, recipe)) continue;
+      yield {
+        place: labelPlace(line, directive),
+        what: `The book never prints “${recipe.name!.text}”, so this leads nowhere.`,
+        todo: `Print it with \`::spec[${recipe.name!.text}]\`, or leave the link out.`,
+      };
+    }
+    yield* pouredUnprinted(house, entry);
+  },
+};
+
+function* pouredUnprinted(house: House, entry: Entry): Generator<Found> {
+  const scope = house.scopeOf(entry);
+  for (const { recipe, here, place } of printedBy(house, entry)) {
+    const told = new Set<Entry>();
+    for (const { entry: writtenIn, place: written, ingredient } of pouredIn(house, recipe)) {
+      const part = ingredient.resolution.found?.entry;
+      if (!part || part.kind === "stock" || part === recipe || told.has(part) || house.isLarder(part)) continue;
+      told.add(part);
+      if (isPrinted(house, scope, part)) continue;
+      const own = here && writtenIn === entry;
+      yield {
+        place: own ? written : place(headPlace(entry)),
+        what: `${own ? "This" : `“${recipe.name!.text}”`} pours “${part.name!.text}”, which the book never gives, so no reader can make it.`,
+        todo: `Print it with \`::spec[${part.name!.text}]\`, or put its spec in a chapter.`,
+      };
+    }
+  }
+}
