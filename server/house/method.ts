@@ -101,10 +101,15 @@ function scaled(known: Uncertain | undefined, by: number): Uncertain | undefined
 
 /** The technique that the step's first words name, the longest reading first: `dry shake 10 s` is not a `dry`. */
 export function techniqueOf(text: string): Technique | undefined {
+  return techniqueWords(text)?.technique;
+}
+
+/** The same with those words as they are written. */
+export function techniqueWords(text: string): { readonly technique: Technique; readonly words: string } | undefined {
   const words = text.split(/\s+/);
   for (let count = Math.min(words.length, longestTechnique); count > 0; count--) {
     const technique = findTechnique(words.slice(0, count).join(" "));
-    if (technique) return technique;
+    if (technique) return { technique, words: words.slice(0, count).join(" ") };
   }
   return undefined;
 }

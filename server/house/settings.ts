@@ -183,8 +183,8 @@ export function amountOfBarMeasure(at: FieldAt | undefined, name: string, ounceM
   return size && spread ? times(spread, size) : undefined;
 }
 
-/** Absent for `none`; a word that is no kind is left out. */
-function orderIn({ field }: FieldAt): Settings["order"] {
+/** The order that a field states; absent for `none`. A word that is no kind is left out. */
+export function orderIn({ field }: FieldAt): Settings["order"] {
   if (isNone(field)) return undefined;
   const known = ({ text }: { readonly text: string }) => stockKinds.find((kind) => kind === text.toLowerCase()) ?? [];
   return field.items.map(({ parts }) => parts.flatMap(known));

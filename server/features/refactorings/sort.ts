@@ -3,17 +3,12 @@
  * or any line that pours nothing; comments and alternatives go along with their pour. A drink that is
  * poured in its order (layers, or a method that says so) is left alone.
  */
-import type { StockKind } from "../../../grammar/fields.ts";
 import type { Entry } from "../../../grammar/tree.ts";
 import type { Stage } from "../../engine/plan.ts";
-import { isCyclic } from "../../house/cycles.ts";
 import type { Edit } from "../../house/finding.ts";
 import type { House } from "../../house/house.ts";
-import { stepsOf } from "../../house/method.ts";
-import { has } from "../../house/modifiers.ts";
-import { prepPours } from "../../house/prep.ts";
-import { proseOf } from "../../house/prose.ts";
-import { type FlatPour, flatPour, flatten } from "../../house/riff.ts";
+import { isPouredInOrder, type Order, rankIn, usualOrder } from "../../house/order.ts";
+import { flatPour } from "../../house/riff.ts";
 import { settingsOf } from "../../house/settings.ts";
 import { isComment, replaceLine } from "./lines.ts";
 import type { Refactoring } from "./refactoring.ts";
@@ -33,22 +28,6 @@ export const sortPours: Refactoring = {
   },
 };
 
-/**
- * From the strongest to what fills up, as specs are usually written: practice, no source. A house's `order:`
- * goes before it. Kinds of one row stay as they are written.
- */
-const usualOrder: readonly (readonly StockKind[])[] = [
-  ["spirit"],
-  ["fortified wine", "vermouth", "bitter aperitif", "wine"],
-  ["liqueur"],
-  ["bitters"],
-  ["juice", "puree", "acid", "vinegar", "fruit", "vegetable"],
-  ["syrup", "sugar", "honey"],
-  ["coffee", "tea", "sauce", "salt", "spice", "herb", "other"],
-  ["egg", "dairy", "plant milk"],
-  ["water", "mixer", "sparkling wine", "beer", "cider"],
-];
-
 /** A pour with the comments above it and its alternatives. */
 interface Block {
   readonly first: number;
@@ -58,7 +37,7 @@ interface Block {
 }
 
 /** Blocks that stand right below each other and belong to one stage. */
-function runsOf(house: House, entry: Entry, order: readonly (readonly StockKind[])[]): Block[][] {
+function runsOf(house: House, entry: Entry, order: Order): Block[][] {
   const runs: Block[][] = [];
   let first = 0;
   for (const [line, { content }] of entry.lines.entries()) {
@@ -77,7 +56,7 @@ function runsOf(house: House, entry: Entry, order: readonly (readonly StockKind[
         first,
         last: line,
         stage,
-        rank: rankIn(order, kindOf(house, ingredient.resolution.found?.entry, ingredient.facts?.kind)),
+        rank: rankIn(house, order, ingredient),
       };
       if (isNext && above!.stage === stage) run!.push(block);
       else runs.push([block]);
@@ -94,31 +73,4 @@ function sorted(entry: Entry, run: readonly Block[]): Edit[] {
     const line = run[0]!.first + index;
     return text === entry.lines[line]!.text ? [] : [replaceLine(entry, line, text)];
   });
-}
-
-/** A kind that the order leaves out comes behind those that it names, in the usual order. */
-function rankIn(order: readonly (readonly StockKind[])[], kind: StockKind): number {
-  const rank = order.findIndex((kinds) => kinds.includes(kind));
-  return rank >= 0 ? rank : order.length + usualOrder.findIndex((kinds) => kinds.includes(kind));
-}
-
-/** A stock's own; a prep and a drink that is poured go by what they name first, where sugar makes a syrup. */
-function kindOf(house: House, entry: Entry | undefined, kind: StockKind | undefined): StockKind {
-  if (kind) return kind;
-  if (!entry || isCyclic(house, entry)) return "other";
-  const first = (entry.kind === "drink" ? flatten(house, entry).pours : prepPours(house, entry)).at(0)?.ingredient;
-  const made = first ? kindOf(house, first.resolution.found?.entry, first.facts?.kind) : "other";
-  return made === "sugar" || made === "honey" ? "syrup" : made;
-}
-
-function isPouredInOrder(house: House, entry: Entry): boolean {
-  const flat = flatten(house, entry);
-  const method = flat.field("method");
-  const steps = method ? stepsOf(house, method) : [];
-  const says = `${method?.field.value?.text} ${proseOf(entry, "steps")}`;
-  return /\border\b/i.test(says) || steps.some(({ technique }) => technique?.id === "layer") || flat.pours.some(isFloated);
-}
-
-function isFloated({ modifiers }: FlatPour): boolean {
-  return has(modifiers, "floated");
 }

@@ -1,16 +1,25 @@
 /** A recipe as a book prints it: everything put in the book's words and order, for whatever lays it out. */
-import type { Entry } from "../../../grammar/tree.ts";
+import type { Entry, FieldLine } from "../../../grammar/tree.ts";
+import { type Assessment, assessDrink } from "../drink.ts";
 import { findFieldIn } from "../entry.ts";
 import type { House } from "../house.ts";
-import { pouredIn } from "../poured.ts";
+import { assessPrepEntry, isProportional } from "../prep.ts";
 import { paragraphsOf } from "../prose.ts";
 import { flatten } from "../riff.ts";
 import { settingsOf } from "../settings.ts";
 import { capital } from "../show.ts";
 import { suitabilityOf } from "../suitability.ts";
 import { showAllergens } from "../suitability-text.ts";
-import { spoken } from "./amount.ts";
+import { isNone } from "../values.ts";
+import { type Making, makingOf } from "./method.ts";
+import { garnishPhrase, glassPhrase, sayQuantity, withAmounts } from "./phrases.ts";
+import { type RecipeLine, recipeLines } from "./recipe-lines.ts";
+import { spelled } from "./spelling.ts";
+import { spiritOf } from "./spirit.ts";
 import type { BookStyle } from "./style.ts";
+import { type Saying, valueNamed } from "./values.ts";
+
+export type { RecipeLine } from "./recipe-lines.ts";
 
 export interface Recipe {
   readonly entry: Entry;
@@ -21,11 +30,12 @@ export interface Recipe {
   /** Glass, Serves or Makes, Garnish, Rim, Keeps: in the order of print. */
   readonly facts: readonly Labelled[];
   readonly ingredients: readonly RecipeLine[];
-  readonly method: { readonly form: "sentences" | "steps"; readonly texts: readonly string[] };
+  readonly method: Making;
   /** Strength, a serve's standard drinks, its energy; only what is known. */
   readonly figures: readonly Labelled[];
   /** Always something: silence is never “free from”. */
   readonly allergens: string;
+  /** Left to whoever knows the rules. */
   readonly cautions: readonly string[];
   readonly credit?: string;
   readonly family?: string;
@@ -39,47 +49,88 @@ export interface Labelled {
   readonly text: string;
 }
 
-export interface RecipeLine {
-  /** One for each system of units, in the book's order; equal ones once. */
-  readonly amounts: readonly string[];
-  readonly name: string;
-  readonly note?: string;
-  /** Where it is made here and not bought. */
-  readonly recipe?: Entry;
-  readonly alternatives: readonly Omit<RecipeLine, "alternatives">[];
-}
-
 /** The recipe of a drink or a prep. */
 export function recipeOf(house: House, entry: Entry, style: BookStyle): Recipe {
   const kind = entry.kind === "prep" ? "prep" : "drink";
-  const field = (name: string) => (kind === "drink" ? flatten(house, entry).field(name) : findFieldIn(entry, name))?.field.value?.text;
   const { contains, notStated } = showAllergens(suitabilityOf(house, entry), settingsOf(house, house.scopeOf(entry)).country);
-  const [credit, family] = [field("credit"), field("family")];
-  const facts = (["glass", "garnish", "rim", "keeps"] as const).flatMap((name) => {
-    const text = field(name);
-    return text ? [{ label: capital(name), text: capital(text) }] : [];
-  });
+  const [credit, family, spirit] = [statedIn(house, entry, "credit"), statedIn(house, entry, "family"), spiritOf(house, entry)];
   return {
     entry,
     kind,
     name: entry.name?.text ?? "",
     headnote: paragraphsOf(entry, "headnote"),
-    facts,
-    ingredients: pouredIn(house, entry).map(({ amount, ingredient }) => {
-      const found = ingredient.resolution.found?.entry;
-      return {
-        amounts: [...new Set(style.systems.map((system) => spoken(amount, style, system)))],
-        name: ingredient.resolution.text,
-        alternatives: [],
-        ...(found && found.kind !== "stock" && { recipe: found }),
-      };
-    }),
-    method: { form: style.method, texts: paragraphsOf(entry, "steps") },
-    figures: [],
-    allergens: [contains, notStated].filter(Boolean).join(" "),
+    facts: factsOf(house, entry, style),
+    ingredients: recipeLines(house, entry, style),
+    method: makingOf(house, entry, style),
+    figures: figuresOf(house, entry, style),
+    allergens: [spelled(contains, style.spelling), notStated].filter(Boolean).join(" "),
     cautions: [],
-    ...(credit && { credit }),
-    ...(family && { family }),
-    strengthPct: null,
+    ...(credit && { credit: credit.value!.text }),
+    ...(family && { family: family.value!.text }),
+    ...(spirit && { spirit }),
+    strengthPct: (kind === "drink" ? assessDrink(house, entry).outcome : assessPrepEntry(house, entry)).value("strengthPct"),
   };
+}
+
+/** A field with something in it, a riff's inherited ones too. */
+export function statedIn(house: House, entry: Entry, name: string): FieldLine | undefined {
+  const field = (entry.kind === "drink" ? flatten(house, entry).field(name) : findFieldIn(entry, name))?.field;
+  return field?.value && !isNone(field) ? field : undefined;
+}
+
+function factsOf(house: House, entry: Entry, style: BookStyle): Labelled[] {
+  const fact = (label: string, name: string, say: (field: FieldLine) => string): Labelled[] => {
+    const field = statedIn(house, entry, name);
+    return field ? [{ label, text: capital(say(field)) }] : [];
+  };
+  if (entry.kind === "drink") {
+    const { plan, proportional } = assessDrink(house, entry);
+    return [
+      ...fact("Glass", "glass", (field) => glassPhrase(field, style)),
+      ...(proportional ? [] : [{ label: "Serves", text: String(plan.serves) }]),
+      ...fact("Rim", "rim", (field) => rimPhrase(field)),
+      ...fact("Garnish", "garnish", (field) => garnishPhrase(field, style)),
+    ];
+  }
+  const makes = said("yield", { house, entry, style, systems: style.systems, numbers: "figures" });
+  const parts = statedIn(house, entry, "parts by")?.value?.text;
+  return [
+    ...(makes ? [{ label: "Makes", text: capital(makes) }] : []),
+    ...(parts && isProportional(entry) ? [{ label: "Parts", text: `By ${parts.toLowerCase()}` }] : []),
+    ...fact("Keeps", "keeps", (field) =>
+      withAmounts(
+        field.value!,
+        field.items.flatMap(({ parts }) => parts.flatMap(({ quantities }) => quantities)),
+        (quantity) => sayQuantity(quantity, style, "figures"),
+      ),
+    ),
+  ];
+}
+
+function rimPhrase({ items }: FieldLine): string {
+  return items.map(({ text }) => text).join("; ");
+}
+
+function figuresOf(house: House, entry: Entry, style: BookStyle): Labelled[] {
+  const saying: Saying = { house, entry, style, systems: style.systems, numbers: "figures" };
+  const figure = (label: string, name: string): Labelled[] => {
+    const text = said(name, saying);
+    return text ? [{ label, text }] : [];
+  };
+  if (entry.kind !== "drink") return figure("Strength", "strength");
+  const sized = hasSize(assessDrink(house, entry));
+  return [
+    ...figure("Strength", "strength"),
+    ...(sized ? [...figure("A serve holds", "standard-drinks"), ...figure("Energy", "energy")] : []),
+  ];
+}
+
+/** Of parts without a size only shares are known. */
+function hasSize({ proportional }: Assessment): boolean {
+  return !proportional;
+}
+
+function said(name: string, saying: Saying): string {
+  const found = valueNamed(name)?.say(saying, "");
+  return found && "text" in found ? found.text : "";
 }

@@ -4,7 +4,7 @@ import type { House } from "../house.ts";
 import type { NameClass } from "../names.ts";
 import type { Scope } from "../scope.ts";
 import { attributeOf, type DirectiveRow, rowOf } from "./directives.ts";
-import { type BookStyle, styleOf } from "./style.ts";
+import { type BookStyle, type System, styleOf } from "./style.ts";
 import { type Said, type Saying, valueNamed } from "./values.ts";
 
 /** Why a directive can say nothing, and which of its words that is about. */
@@ -44,10 +44,14 @@ export function saidBy(house: House, scope: Scope, directive: Directive): Said {
   return value ? value.say(sayingOf(house, recipe, style, directive), directive.label?.text.trim() ?? "") : { text: recipe.name!.text };
 }
 
+/** In the units and in the numbers that it asks for, else in the book's. */
 function sayingOf(house: House, entry: Entry, style: BookStyle, directive: Directive): Saying {
   const units = attributeOf(directive, "units");
-  const system = units === "US" || units === "metric" ? units : style.systems[0];
-  return { house, entry, style, system };
+  const [first, second = first === "US" ? "metric" : "US"] = style.systems;
+  const systems: readonly System[] = units === "both" ? [first, second] : units === "US" || units === "metric" ? [units] : [first];
+  const asWords = attributeOf(directive, "words") !== undefined;
+  const asFigures = attributeOf(directive, "figures") !== undefined;
+  return { house, entry, style, systems, numbers: asWords ? "words" : asFigures ? "figures" : style.numbers };
 }
 
 function found(

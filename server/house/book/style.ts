@@ -1,9 +1,10 @@
 /** How a book prints: what its `book` entry says, with the usual below it. */
 import type { Entry } from "../../../grammar/tree.ts";
+import { usOunceMl } from "../../../grammar/units.ts";
 import { findFieldIn } from "../entry.ts";
 import type { House } from "../house.ts";
 import type { Scope } from "../scope.ts";
-import { settingsOf } from "../settings.ts";
+import { orderIn, type Settings, settingsOf } from "../settings.ts";
 import type { Measure } from "../show.ts";
 import { onlyPart } from "../values.ts";
 
@@ -18,8 +19,12 @@ export interface BookStyle {
   readonly systems: readonly [System] | readonly [System, System];
   /** The step that printed ounces are rounded to, in ounces. */
   readonly ounceStep: number;
-  /** How large a printed ounce is, ml: the house's pouring ounce, where it has one, keeps every ratio. */
+  /** How large a printed ounce is, ml: the house's pouring ounce, where it has one, keeps every ratio; else the US fluid ounce. */
   readonly ounceMl: number;
+  /** How large an ounce is that a spec pours. */
+  readonly writtenOunceMl: number;
+  /** The kinds of what is poured, in the order of print; absent: as they are written. */
+  readonly order: Settings["order"];
   readonly numbers: Numbers;
   readonly method: "sentences" | "steps";
   readonly typeface: "serif" | "sans";
@@ -48,11 +53,14 @@ export function styleOf(house: House, scope: Scope): BookStyle {
   const one = <T extends string>(name: string, choices: readonly T[]) =>
     choices.find((choice) => choice.toLowerCase() === text(name).toLowerCase()) ?? choices[0]!;
   const step = book && findFieldIn(book, "ounce step");
+  const order = book && findFieldIn(book, "order");
   const indexes = indexKinds.filter((kind) => words("indexes").some((word) => word.toLowerCase() === kind));
   return {
     systems: systems[one("units shown", settings.units === "oz" ? ["US first", ...shown] : shown)],
     ounceStep: (step && onlyPart(step.field)?.quantity?.value) || 0.25,
-    ounceMl: settings.ounceMl,
+    ounceMl: settings.pouringOunce ? settings.ounceMl : usOunceMl,
+    writtenOunceMl: settings.ounceMl,
+    order: order ? orderIn(order) : settings.order,
     numbers: one<Numbers>("numbers", ["figures", "words to ten", "words"]),
     method: one("method as", ["sentences", "steps"]),
     typeface: one("typeface", ["serif", "sans"]),
