@@ -1,0 +1,3 @@
+export async function bookDocx(_: unknown): Promise<Uint8Array> {
+  return new Uint8Array();
+}

@@ -1,0 +1,54 @@
+/** The tables over the whole book: every recipe with its figures, and what is in each that somebody may not have. */
+import type { Book, PrintedRecipe } from "../../house/book/book.ts";
+import { spelled } from "../../house/book/spelling.ts";
+import { capital } from "../../house/show.ts";
+import type { Block, Words } from "./blocks.ts";
+
+/** What stands where nothing is known. */
+const untold = "not known";
+
+export function recipeTable({ recipes, style }: Book): readonly Block[] {
+  const drinks = recipes.filter(({ recipe }) => recipe.kind === "drink");
+  const preps = recipes.filter(({ recipe }) => recipe.kind === "prep");
+  const tables = [
+    ["Drinks", drinks],
+    ["Made in house", preps],
+  ] as const;
+  return tables.flatMap(([caption, rows]): Block[] => (rows.length > 0 ? [tableOf(spelled(caption, style.spelling), rows)] : []));
+}
+
+function tableOf(caption: string, recipes: readonly PrintedRecipe[]): Block {
+  const hasFamily = recipes.some(({ recipe }) => recipe.family);
+  const labels = [...new Set(recipes.flatMap(({ recipe }) => recipe.figures.map(({ label }) => label)))];
+  return {
+    kind: "table",
+    caption,
+    columns: [
+      { head: "Recipe" },
+      { head: "No.", isFigure: true },
+      ...(hasFamily ? [{ head: "Family" }] : []),
+      ...labels.map((head) => ({ head, isFigure: true })),
+    ],
+    rows: recipes.map(({ recipe, id, number }): readonly Words[] => [
+      [{ text: recipe.name, to: id }],
+      [String(number)],
+      ...(hasFamily ? [[capital(recipe.family ?? "")]] : []),
+      ...labels.map((label) => [recipe.figures.find((one) => one.label === label)?.text ?? untold]),
+    ]),
+  };
+}
+
+export function allergens({ recipes, style }: Book): readonly Block[] {
+  if (recipes.length === 0) return [];
+  const said =
+    "Taken from what the recipes are made of, garnishes and alternatives included. That an allergen is not named here does not mean that a drink is free from it: brands differ and bars share their tools. Read the labels, and when a guest asks, say what you know and what you do not. Where the law has rules on this, they go first.";
+  return [
+    { kind: "paragraph", words: [spelled(said, style.spelling)] },
+    {
+      kind: "table",
+      caption: "Allergens by recipe",
+      columns: [{ head: "Recipe" }, { head: "No.", isFigure: true }, { head: "Allergens" }],
+      rows: recipes.map(({ recipe, id, number }) => [[{ text: recipe.name, to: id }], [String(number)], [recipe.allergens]]),
+    },
+  ];
+}
