@@ -50,11 +50,17 @@ function namedBehind(house: House, drink: Entry, text: string) {
       return declared ? found?.entry === declared : !found && fold(called) === fold(reading);
     };
     const pours = poursIn(house, drink, is);
+    if (pours.length > 0 && madeOfIt.has(words[count]?.toLowerCase() ?? "")) return undefined;
     if (pours.length > 0) return { name: pours[0]!.ingredient.resolution.text, pours, is };
     if (declared) return undefined;
   }
   return undefined;
 }
+
+/** What a name goes on with where it is of something else that nobody declared: lemon juice cordial. */
+const madeOfIt: ReadonlySet<string> = new Set(
+  "cordial syrup liqueur powder foam sherbet shrub bitters vinegar wine beer tea jelly salt sugar solution mix blend".split(" "),
+);
 
 type Named = ReturnType<typeof poursOf>[number]["alternatives"][number];
 

@@ -40,11 +40,15 @@ const shares = new Map([
 
 /** Goes forward only. A word counts as the next where nothing but blanks or a hyphen stands before it. */
 class Reader {
+  private readonly first: number;
+
   constructor(
     private readonly words: readonly Word[],
     public at: number,
     private readonly text: string,
-  ) {}
+  ) {
+    this.first = at;
+  }
 
   number(): number | undefined {
     const from = this.at;
@@ -115,7 +119,8 @@ class Reader {
   }
 
   private peek(): string {
-    const [before, word] = [this.words[this.at - 1], this.words[this.at]];
+    const before = this.at > this.first ? this.words[this.at - 1] : undefined;
+    const word = this.words[this.at];
     if (!word || (before && !/^[\s-]*$/.test(this.text.slice(before.end, word.start)))) return "";
     return word.text;
   }
