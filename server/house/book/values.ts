@@ -5,7 +5,7 @@ import { assessDrink } from "../drink.ts";
 import { findFieldIn } from "../entry.ts";
 import type { House } from "../house.ts";
 import type { NameClass } from "../names.ts";
-import { assessPrepEntry, computedPrep, isSizeless } from "../prep.ts";
+import { assessPrepEntry, isSizeless } from "../prep.ts";
 import { flatten } from "../riff.ts";
 import { serveOf } from "../serve.ts";
 import { showList } from "../show.ts";
@@ -99,7 +99,7 @@ export const valueRows: readonly ValueRow[] = [
       const stated = findFieldIn(entry, "yield");
       if (stated?.field.value && !isNone(stated.field)) return { text: withUnits(stated.field, saying) };
       if (isSizeless(house, entry)) return { because: `${nameOf(saying)} is written in parts, so nobody says how much of it is made` };
-      const volume = computedPrep(house, entry).figure("volumeMl");
+      const volume = assessPrepEntry(house, entry).figure("volumeMl");
       return known(volume, () => `about ${saySize(roughly(volume), saying)}`);
     },
   },
