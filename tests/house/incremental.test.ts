@@ -5,7 +5,9 @@ import { figureNames } from "../../server/engine/plan.ts";
 import { assessDrink } from "../../server/house/drink.ts";
 import { House } from "../../server/house/house.ts";
 import { readLarder } from "../../server/larder/larder.ts";
-import { houseOf, root } from "./make.ts";
+import { rules } from "../../server/rules/all.ts";
+import { findingsOf } from "../../server/rules/run.ts";
+import { documentOf, houseOf, root, textOf } from "./make.ts";
 
 /** Every drink of a house with all its plain figures. */
 function figures(house: House): string[] {
@@ -79,6 +81,7 @@ test("a name that was missing is found as soon as somebody declares it", () => {
   expect(assessDrink(house, entry).outcome.value("strengthPct")).toBeNull();
 });
 
+const chapters = ["one", "low/two"].map((name) => `${root}/${name}.md`);
 const files = ["house", "a", "b", "low/house", "low/c"];
 const bodies = [
   "house H\n  jigger: 2.5 ml\n",
@@ -123,3 +126,76 @@ test("after any sequence of events the house is as if freshly read", () => {
     { numRuns: 100 },
   );
 }, 60_000);
+
+const texts = [
+  "# One\n\nIt is :strength[One] strong, with 20 ml of lemon juice.\n\n::spec[One]\n\nA :see[Two] of the color of grey harbours.\n",
+  "## One\n\nGive it thirty millilitres of slip syrup and an ounce of gin.\n\n```drink\ndrink One\n  20 ml slip gin\n  5 ml slip syrup\n```\n",
+  '## Two\n\nGive it :pour[slip gin]{in="Two"}, or 50 ml of slip gin.\n\n```drink\nhouse Aboard\n\nbook Aboard\n  avoid: or\n```\n',
+  "::spec[Two]\n\n::spec[slip syrup]\n\n## Two\n\n30 ml slip gin\n",
+  "",
+];
+const books = [
+  "book A\n  avoid: grey; ounce\n  recipes have: glass, headnote\n  tools: muddler\n",
+  "book A\n  chapters: one.md; low/two.md\n  units shown: US\n  indexes: family\n  spelling: American\n",
+  "book\n  avoid: it\n",
+  "book B\n  spelling: American\n",
+];
+const edit = fc.oneof(
+  fc.record({
+    uri: fc.constantFrom(...chapters),
+    text: fc.array(fc.constantFrom(...texts), { maxLength: 3 }).map((parts) => parts.join("\n")),
+    gone: fc.boolean(),
+  }),
+  fc.record({
+    uri: fc.constantFrom(...files.map(uriOf)),
+    text: fc.array(fc.constantFrom(...bodies, ...books), { maxLength: 3 }).map((parts) => parts.join("")),
+    gone: fc.boolean(),
+  }),
+);
+
+test("after any sequence of events everything found in a manuscript is what is found in it opened afresh", () => {
+  const told = (house: House) =>
+    [...house.documents()]
+      .flatMap(({ uri, tree }) =>
+        tree.entries.flatMap((entry, index) =>
+          findingsOf(house, entry, rules, (code, cause) => {
+            throw new Error(code, { cause });
+          }).map(({ code, place, what, todo }) => `${uri} ${tree.starts[index]! + place.line} ${place.start} ${code} ${what} ${todo}`),
+        ),
+      )
+      .sort();
+  fc.assert(
+    fc.property(fc.array(edit, { minLength: 1, maxLength: 10 }), (edits) => {
+      const house = houseOf("");
+      const now = new Map<string, string>();
+      for (const { uri, text, gone } of edits) {
+        if (gone) house.removeDocument(uri);
+        else house.setDocument(documentOf(uri, text));
+        if (gone) now.delete(uri);
+        else now.set(uri, text);
+        told(house);
+      }
+      const fresh = new House({ larder: readLarder(), roots: [root] });
+      for (const [uri, text] of [...now].reverse()) fresh.setDocument(documentOf(uri, text));
+      expect(told(house)).toEqual(told(fresh));
+    }),
+    { numRuns: 150 },
+  );
+}, 60_000);
+
+test("typing in a paragraph finds anew in that paragraph, and in those of the chapter that tell of amounts", () => {
+  const many = Array.from({ length: 50 }, (_, index) => `## Part ${index}\n\nA calm sea, and :strength[One].\n`).join("\n");
+  const house = houseOf(
+    `=== house.drink\nhouse H\n\nbook A\n\ndrink One\n  50 ml gin\n=== one.md\n${many}\n## One\n\nGive it 50 ml of gin.\n`,
+  );
+  const find = () => {
+    const before = house.memo.computed;
+    for (const { tree } of house.documents()) for (const entry of tree.entries) findingsOf(house, entry, rules, () => {});
+    return house.memo.computed - before;
+  };
+  expect(find()).toBeGreaterThan(50);
+  const uri = `${root}/one.md`;
+  house.setDocument(documentOf(uri, textOf(house.document(uri)!).replace("A calm sea", "A rough sea")));
+  // The paragraph's findings, and those of the one with an amount in it, whose section may be another now.
+  expect(find()).toBeLessThanOrEqual(6);
+});
