@@ -87,8 +87,12 @@ function inGrams(grams: number): Measured {
 
 /** Millilitres that another unit comes to, on the marks of jiggers and jugs: practice, no source. */
 function metricMl(ml: number): Measured {
-  const step = ml < 2.5 ? 0.5 : ml < 100 ? 2.5 : ml < 1000 ? 5 : 10;
+  const step = metricStepAt(ml);
   return inMl(Math.max(1, Math.round(ml / step)) * step);
+}
+
+function metricStepAt(ml: number): number {
+  return ml < 2.5 ? 0.5 : ml < 100 ? 2.5 : ml < 1000 ? 5 : 10;
 }
 
 /** A volume in ounces, or in spoons where ounces are too coarse. */
@@ -125,9 +129,28 @@ function spoonsOf(ounces: number, ml: number): { value: number; unit: string; ou
   const teaspoons = ounces * 6;
   if (ml < 0.5) return few("drop");
   if (ml < 1) return few("dash");
-  const step = teaspoons < 0.9 ? 1 / 4 : 1 / 2;
+  const step = spoonStepAt(teaspoons);
   const value = Math.max(1, Math.round(teaspoons / step)) * step;
   return { value, unit: "tsp", ounces: value / 6 };
+}
+
+function spoonStepAt(teaspoons: number): number {
+  return teaspoons < 0.9 ? 1 / 4 : 1 / 2;
+}
+
+/** The printed amount on the other side of the exact one; absent where there is none, and for what is not rounded by steps. */
+export function otherWay(printed: Printed, exactMl: number, style: BookStyle): Printed | undefined {
+  const { low, high, unit } = printed;
+  const ml = mlOfPrinted(printed, style);
+  if (ml === undefined || high !== undefined) return undefined;
+  const steps: Readonly<Record<string, number>> = {
+    oz: stepAt(exactMl / style.ounceMl, style.ounceStep),
+    tsp: spoonStepAt((exactMl / style.ounceMl) * 6),
+    ml: metricStepAt(exactMl),
+  };
+  const step = steps[unit ?? ""];
+  const value = step && clean(low + (ml > exactMl ? -step : step));
+  return value && value > 0 ? { ...printed, low: value } : undefined;
 }
 
 /** Grams, and for a kitchen with an ounce scale ounces of weight where these say it well enough: to one part in forty, practice. */

@@ -1,6 +1,6 @@
 /** A recipe as a book prints it: everything put in the book's words and order, for whatever lays it out. */
 import type { Entry, FieldLine } from "../../../grammar/tree.ts";
-import { type Assessment, assessDrink } from "../drink.ts";
+import { assessDrink } from "../drink.ts";
 import { findFieldIn } from "../entry.ts";
 import type { House } from "../house.ts";
 import { assessPrepEntry, isProportional } from "../prep.ts";
@@ -51,6 +51,10 @@ export interface Labelled {
 
 /** The recipe of a drink or a prep. */
 export function recipeOf(house: House, entry: Entry, style: BookStyle): Recipe {
+  return house.recall(entry, `recipe as ${JSON.stringify(style)}`, () => made(house, entry, style));
+}
+
+function made(house: House, entry: Entry, style: BookStyle): Recipe {
   const kind = entry.kind === "prep" ? "prep" : "drink";
   const { contains, notStated } = showAllergens(suitabilityOf(house, entry), settingsOf(house, house.scopeOf(entry)).country);
   const [credit, family, spirit] = [statedIn(house, entry, "credit"), statedIn(house, entry, "family"), spiritOf(house, entry)];
@@ -117,17 +121,10 @@ function figuresOf(house: House, entry: Entry, style: BookStyle): Labelled[] {
     const text = said(name, saying);
     return text ? [{ label, text }] : [];
   };
-  if (entry.kind !== "drink") return figure("Strength", "strength");
-  const sized = hasSize(assessDrink(house, entry));
-  return [
-    ...figure("Strength", "strength"),
-    ...(sized ? [...figure("A serve holds", "standard-drinks"), ...figure("Energy", "energy")] : []),
-  ];
-}
-
-/** Of parts without a size only shares are known. */
-function hasSize({ proportional }: Assessment): boolean {
-  return !proportional;
+  // Nobody asks how strong a syrup is, nor how many drinks one without alcohol counts as.
+  const some = (one: Labelled) => !one.text.startsWith("0 ");
+  if (entry.kind !== "drink") return figure("Strength", "strength").filter(some);
+  return [...figure("Strength", "strength"), ...figure("A serve holds", "standard-drinks").filter(some), ...figure("Energy", "energy")];
 }
 
 function said(name: string, saying: Saying): string {

@@ -2,6 +2,7 @@
  * Words that British and American books spell differently. What the program writes itself is spelled as
  * the book says; what a person wrote, and the name of anything, stays as it is.
  */
+import { capital } from "../show.ts";
 import type { Spelling } from "./style.ts";
 
 /** From memory of the Concise Oxford and Merriam-Webster's Collegiate; forms in -s, -d and -ed follow the first. */
@@ -36,15 +37,12 @@ export const spellings: readonly Readonly<Record<Spelling, string>>[] = [
 
 /** A text of the program's own in the book's spelling. */
 export function spelled(text: string, spelling: Spelling): string {
-  return spelling === "British" ? text : text.replace(anyBritish, (found) => american(found));
+  return spelling === "British" ? text : text.replace(anyBritish, american);
 }
 
-const anyBritish = new RegExp(`\\b(?:${spellings.map(({ British }) => British).join("|")})(?:s|d|ed)?\\b`, "gi");
+const anyBritish = new RegExp(`\\b(${spellings.map(({ British }) => British).join("|")})(s|d|ed)?\\b`, "gi");
 
-function american(found: string): string {
-  const lower = found.toLowerCase();
-  const row = spellings.find(({ British }) => lower.replace(/(?:s|d|ed)$/, "") === British || lower === British);
-  if (!row) return found;
-  const text = row.American + lower.slice(row.British.length);
-  return found.startsWith(lower[0]!) ? text : text.slice(0, 1).toUpperCase() + text.slice(1);
+function american(found: string, stem: string, ending = ""): string {
+  const text = spellings.find(({ British }) => British === stem.toLowerCase())!.American + ending;
+  return /^\p{Lu}/u.test(found) ? capital(text) : text;
 }

@@ -1,0 +1,151 @@
+/**
+ * Amounts in print. Sizes: NIST Handbook 44 (2024), Appendix C: 1 US fluid ounce 29.57353 ml, 1 tablespoon
+ * 14.787 ml, 1 teaspoon 4.929 ml, 1 avoirdupois ounce 28.34952 g; what rounds where is worked out by hand.
+ */
+import { expect, test } from "vitest";
+import { readLine } from "../../../grammar/line.ts";
+import type { Pour } from "../../../grammar/tree.ts";
+import { mlOfPrinted, printedAmount } from "../../../server/house/book/amount.ts";
+import { fractionText, spoken } from "../../../server/house/book/amount-text.ts";
+import { poursOf } from "../../../server/house/book/pours.ts";
+import { recipeLines } from "../../../server/house/book/recipe-lines.ts";
+import type { BookStyle } from "../../../server/house/book/style.ts";
+import { plain, recipesIn } from "./drinks.ts";
+
+function poured(text: string): Pour {
+  const { content } = readLine(`  ${text} water`);
+  if (content.kind !== "pour") throw new Error(`no pour: ${text}`);
+  return content.pour;
+}
+
+const pouringOunce: BookStyle = { ...plain, ounceMl: 30, writtenOunceMl: 30 };
+
+test.each([
+  // 1.69 oz lies nearer to 1¾ than to 1½
+  ["50 ml", "50 ml", "1¾ oz"],
+  ["45 ml", "45 ml", "1½ oz"],
+  ["22.5 ml", "22.5 ml", "¾ oz"],
+  ["15 ml", "15 ml", "½ oz"],
+  ["7.5 ml", "7.5 ml", "¼ oz"],
+  // 2.03 and 2.54 teaspoons, where a quarter ounce is a quarter off
+  ["10 ml", "10 ml", "2 teaspoons"],
+  ["12.5 ml", "12.5 ml", "2½ teaspoons"],
+  ["5 ml", "5 ml", "1 teaspoon"],
+  ["2.5 ml", "2.5 ml", "½ teaspoon"],
+  ["0.8 ml", "0.8 ml", "1 dash"],
+  ["0.25 ml", "0.25 ml", "5 drops"],
+  ["7 cl", "70 ml", "2¼ oz"],
+  ["1 l", "1 litre", "34 oz"],
+  ["1500 ml", "1.5 litres", "50½ oz"],
+  ["112.5 ml", "112.5 ml", "3¾ oz"],
+  // Ounces as they are written, whatever the step; ml at the nearest mark
+  ["1 1/3 oz", "40 ml", "1⅓ oz"],
+  ["0.75 oz", "22.5 ml", "¾ oz"],
+  ["2 oz", "60 ml", "2 oz"],
+  ["1 tsp", "5 ml", "1 teaspoon"],
+  ["2 tbsp", "30 ml", "2 tablespoons"],
+  ["1 cup", "235 ml", "1 cup"],
+  // 17.64 oz and 10.58 oz: within a fortieth of 17½ and 10½; 1.06 oz is not of 1
+  ["500 g", "500 g", "17½ oz by weight"],
+  ["300 g", "300 g", "10½ oz by weight"],
+  ["30 g", "30 g", "30 g"],
+  ["20 g", "20 g", "20 g"],
+  ["1200 g", "1.2 kg", "42½ oz by weight"],
+  ["0.05 g", "50 mg", "50 mg"],
+  ["2 oz wt", "57 g", "2 oz by weight"],
+  // Counts, shakes and parts are the same everywhere
+  ["1 dash", "1 dash", "1 dash"],
+  ["3 dashes", "3 dashes", "3 dashes"],
+  ["1 barspoon", "1 bar spoon", "1 bar spoon"],
+  ["2 pinches", "2 pinches", "2 pinches"],
+  ["1/2", "½", "½"],
+  ["6", "6", "6"],
+  ["2 leaves", "2 leaves", "2 leaves"],
+  ["1 1/2 parts", "1½ parts", "1½ parts"],
+  ["10-15 ml", "10–15 ml", "2–3 teaspoons"],
+  ["20-30 ml", "20–30 ml", "¾–1 oz"],
+  ["about 3 g", "about 3 g", "about 3 g"],
+  ["about 60 ml", "about 60 ml", "about 2 oz"],
+])("%s is printed as %s, and as %s", (text, metric, us) => {
+  const pour = poured(text);
+  expect([spoken(pour, plain, "metric"), spoken(pour, plain, "US")]).toEqual([metric, us]);
+});
+
+test.each([
+  ["50 ml", "1⅔ oz"],
+  ["22.5 ml", "¾ oz"],
+  ["10 ml", "⅓ oz"],
+  ["5 ml", "1 teaspoon"],
+  ["700 ml", "23½ oz"],
+])("with a pouring ounce of 30 ml %s is %s", (text, us) => {
+  expect(spoken(poured(text), pouringOunce, "US")).toBe(us);
+});
+
+test("grams stay beside where a book shows ounces only", () => {
+  expect(spoken(poured("300 g"), { ...plain, systems: ["US"] }, "US")).toBe("10½ oz by weight (300 g)");
+});
+
+test.each([
+  ["25 ml", "twenty-five millilitres", "three quarters of an ounce"],
+  ["15 ml", "fifteen millilitres", "half an ounce"],
+  ["22.5 ml", "twenty-two and a half millilitres", "three quarters of an ounce"],
+  ["45 ml", "forty-five millilitres", "one and a half ounces"],
+  ["52 ml", "fifty-two millilitres", "one and three-quarter ounces"],
+  ["2 dashes", "two dashes", "two dashes"],
+  ["1 dash", "one dash", "one dash"],
+  ["105 ml", "one hundred and five millilitres", "three and a half ounces"],
+  ["10-15 ml", "ten to fifteen millilitres", "two to three teaspoons"],
+  ["about 3 g", "about three grams", "about three grams"],
+  ["1/2", "half", "half"],
+])("%s in words is %s, and %s", (text, metric, us) => {
+  expect([spoken(poured(text), plain, "metric", "words"), spoken(poured(text), plain, "US", "words")]).toEqual([metric, us]);
+});
+
+test("words to ten are of what is counted; American books spell as Americans do", () => {
+  const american: BookStyle = { ...plain, spelling: "American" };
+  expect(["2 dashes", "12 dashes", "5 ml", "3"].map((text) => spoken(poured(text), plain, "metric", "words to ten"))).toEqual([
+    "two dashes",
+    "12 dashes",
+    "5 ml",
+    "three",
+  ]);
+  expect(spoken(poured("105 ml"), american, "metric", "words")).toBe("one hundred five milliliters");
+  expect(spoken(poured("1 l"), american, "metric")).toBe("1 liter");
+});
+
+test("a sixteenth has no sign of its own", () => {
+  expect([1 / 16, 1.0625, 0.15].map(fractionText)).toEqual(["1⁄16", "1 1⁄16", "0.15"]);
+});
+
+const samples = ["samples/halyard-room", "samples/slack-water"].flatMap(recipesIn);
+
+test("what is printed in millilitres and grams, read again, is what the spec pours", () => {
+  for (const { house, entry } of samples) {
+    for (const pour of poursOf(house, entry)) {
+      const unit = pour.quantity?.unit?.unit;
+      if (pour.part || !unit || !["ml", "cl", "l", "g", "kg", "dash", "drop", "pinch"].includes(unit.id)) continue;
+      const again = poured(spoken(pour, plain, "metric")).quantity!;
+      const size = (one: typeof again) => one.value! * (one.unit!.unit.ml ?? one.unit!.unit.g!);
+      expect(size(again)).toBeCloseTo(size(pour.quantity!), 9);
+    }
+  }
+});
+
+test("every amount in ounces of the samples can be measured: a step, an eighth, a third, or spoons", () => {
+  for (const { house, entry } of samples) {
+    for (const pour of poursOf(house, entry)) {
+      const printed = printedAmount(pour, plain, "US");
+      if (!printed || (printed.unit !== "oz" && printed.unit !== "tsp")) continue;
+      expect(Number.isInteger(printed.low * 4), `${entry.name?.text}: ${printed.low} ${printed.unit}`).toBe(true);
+      expect(printed.low).toBeGreaterThan(0);
+      expect(mlOfPrinted(printed, plain)).toBeGreaterThan(0);
+    }
+  }
+});
+
+test("equal amounts stand once, and what has none has none", () => {
+  const lines = samples.flatMap(({ house, entry }) => recipeLines(house, entry, plain));
+  for (const { amounts } of lines) expect(new Set(amounts).size).toBe(amounts.length);
+  expect(lines.find(({ name }) => name === "egg white")?.amounts).toEqual(["1"]);
+  expect(lines.find(({ note }) => note?.startsWith("to top up"))).toMatchObject({ amounts: [], note: "to top up to 220 ml (7½ oz)" });
+});

@@ -1,0 +1,65 @@
+/**
+ * Numbers in words. Hyphens and "and": New Hart's Rules 11.1 (British) and The Chicago Manual of Style 9
+ * (American), from memory; spellings as in the Concise Oxford Dictionary.
+ */
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { amountInWords, numberInWords } from "../../../server/house/book/number-words.ts";
+import { spelled, spellings } from "../../../server/house/book/spelling.ts";
+
+test.each([
+  [0, "zero"],
+  [4, "four"],
+  [8, "eight"],
+  [12, "twelve"],
+  [14, "fourteen"],
+  [15, "fifteen"],
+  [40, "forty"],
+  [90, "ninety"],
+  [21, "twenty-one"],
+  [99, "ninety-nine"],
+  [105, "one hundred and five"],
+  [350, "three hundred and fifty"],
+  [1001, "one thousand and one"],
+  [22.5, "twenty-two and a half"],
+  [0.25, "a quarter"],
+  [1 / 3, "a third"],
+  [17.3, "seventeen point three"],
+  [0.05, "zero point zero five"],
+  [-5, "minus five"],
+])("%d is %s", (value, words) => {
+  expect(numberInWords(value, "British")).toBe(words);
+});
+
+test("Americans leave out the and", () => {
+  expect([105, 1250].map((value) => numberInWords(value, "American"))).toEqual(["one hundred five", "one thousand two hundred fifty"]);
+});
+
+test.each([
+  [0.5, "half an ounce"],
+  [0.75, "three quarters of an ounce"],
+  [1, "one ounce"],
+  [1.25, "one and a quarter ounces"],
+  [2 / 3, "two thirds of an ounce"],
+  [2, "two ounces"],
+])("%d ounces are %s", (value, words) => {
+  expect(amountInWords(value, { one: "ounce", many: "ounces" }, "British")).toBe(words);
+});
+
+test("any number is said, in letters alone, and no two whole ones alike", () => {
+  fc.assert(fc.property(fc.double({ min: -1e5, max: 1e5, noNaN: true }), (value) => /^[a-z -]+$/.test(numberInWords(value, "British"))));
+  fc.assert(
+    fc.property(fc.nat(99999), fc.nat(99999), (one, other) => {
+      return one === other || numberInWords(one, "British") !== numberInWords(other, "British");
+    }),
+  );
+});
+
+test("a text is spelled as the book says, capitals and endings kept, and twice is once", () => {
+  const text = "Contains sulphites. Colour: grey, 2 litres, pasteurised, 5 per cent";
+  const american = spelled(text, "American");
+  expect(american).toBe("Contains sulfites. Color: gray, 2 liters, pasteurized, 5 percent");
+  expect(spelled(american, "American")).toBe(american);
+  expect(spelled(text, "British")).toBe(text);
+  expect(spellings.every(({ British, American }) => British !== American)).toBe(true);
+});
