@@ -5,6 +5,7 @@ import { type ReportName, reportNames } from "../reports/report-names.ts";
 import { adjustCommand } from "./adjust-command.ts";
 import { assessCommand } from "./assess-command.ts";
 import { batchCommand } from "./batch-command.ts";
+import { addBook } from "./book-options.ts";
 import { checkCommand } from "./check-command.ts";
 import { checkFormatNames } from "./check-formats.ts";
 import { costCommand, costFormats } from "./cost-command.ts";
@@ -142,6 +143,7 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .option("--date <day>", "the day it is made, such as 2026-11-28; otherwise today")
     .addOption(formats(prepFormats))
     .action((asked: string[], options) => ended(prepCommand(asked, options, terminal)));
+  addBook(program, terminal, ended);
   program
     .command("format")
     .summary("put specs into their canonical form")

@@ -4,6 +4,7 @@ import { fold } from "../../house/names.ts";
 import { flatten } from "../../house/riff.ts";
 import { capital } from "../../house/show.ts";
 import type { Block, Words } from "./blocks.ts";
+import { titleOf } from "./recipe-words.ts";
 
 export function equipment(book: Book): readonly Block[] {
   const { glassware, tools } = book.style;
@@ -18,7 +19,7 @@ export function equipment(book: Book): readonly Block[] {
   }
   const glasses = [...names].map(([key, name]) => ({
     term: capital(name),
-    words: (served.get(key) ?? []).map(({ recipe, id, number }): Words => [{ text: recipe.name, to: id }, ` ${number}`]),
+    words: (served.get(key) ?? []).map((printed): Words => [{ text: titleOf(printed), to: printed.id }, ` ${printed.number}`]),
   }));
   return [
     ...(glasses.length > 0 ? [{ kind: "heading", text: "Glasses" } as const, { kind: "index", entries: glasses } as const] : []),

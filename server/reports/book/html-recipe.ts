@@ -3,7 +3,7 @@ import type { Book, PrintedRecipe } from "../../house/book/book.ts";
 import type { RecipeLine } from "../../house/book/recipe.ts";
 import { escapeHtml } from "../html.ts";
 import type { Block, Item, Words } from "./blocks.ts";
-import { asides, kindOf, unitHeads } from "./recipe-words.ts";
+import { asides, kindOf, titleOf, unitHeads } from "./recipe-words.ts";
 
 /** `level` is that of the heading around. */
 export function blocksHtml(book: Book, blocks: readonly Block[], level: number): string {
@@ -44,7 +44,7 @@ export function recipeHtml(book: Book, printed: PrintedRecipe): string {
   const steps = method.texts.map((text) => (method.form === "steps" ? `<li>${escapeHtml(text)}</li>` : `<p>${escapeHtml(text)}</p>`));
   const parts = [
     `<div class="head">`,
-    isNamed ? "" : heading(level + 1, recipe.name, id),
+    isNamed ? "" : heading(level + 1, titleOf(printed), id),
     kind,
     ...headnote.map((text) => `<p class="headnote">${escapeHtml(text)}</p>`),
     "</div>",

@@ -34,6 +34,7 @@ a { color: inherit; text-decoration: underline; text-decoration-color: var(--acc
 a:hover { color: var(--accent); }
 img { display: block; max-width: 100%; height: auto; margin: 1.5rem auto; }
 
+.title-page p { text-indent: 0; }
 .title-page { min-height: 92vh; min-height: 92svh; display: flex; flex-direction: column; align-items: center; text-align: center; }
 .title-page h1 { font-size: clamp(2.6rem, 9vw, 4.2rem); font-weight: 400; line-height: 1.05; letter-spacing: 0.01em; margin: 26vh 0 0; text-wrap: balance; }
 .title-page h1::after { content: ""; display: block; width: 3.5rem; margin: 1.6rem auto 0; border-top: 1px solid var(--accent); }
@@ -64,7 +65,6 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
 .ingredients th, .ingredients td { padding: 0.16rem 0; font-weight: 400; text-align: left; vertical-align: baseline; }
 .ingredients thead th { font-variant-caps: all-small-caps; letter-spacing: 0.08em; color: var(--soft); padding-bottom: 0.25rem; line-height: 1; }
 .ingredients .figure { text-align: right; white-space: nowrap; padding-right: 1.3rem; font-variant-numeric: lining-nums tabular-nums; }
-.ingredients .figure[colspan] { text-align: left; }
 .ingredients td + td { color: var(--soft); }
 .ingredients .note { color: var(--soft); }
 .or th, .or td { color: var(--soft); font-style: italic; }
@@ -95,7 +95,7 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
 .wide caption { text-align: left; font-style: italic; font-size: 1.05rem; padding-bottom: 0.6rem; }
 .wide th, .wide td { text-align: left; vertical-align: baseline; font-weight: 400; padding: 0.32rem 0.9rem 0.32rem 0; border-bottom: 1px solid var(--rule); }
 .wide thead th { font-variant-caps: all-small-caps; letter-spacing: 0.06em; color: var(--soft); vertical-align: bottom; border-bottom-color: currentColor; }
-.wide .figure { text-align: right; font-variant-numeric: lining-nums tabular-nums; }
+.wide .figure { text-align: right; white-space: nowrap; font-variant-numeric: lining-nums tabular-nums; }
 .wide tr > :last-child { padding-right: 0; }
 
 @page { size: ${trims[spelling]}; margin: 19mm 19mm 22mm; }
@@ -113,10 +113,16 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
   .part h2 { margin: 6mm 0 8mm; }
   h2, h3, h4, h5, h6, caption { break-after: avoid; }
   .chapter > p { text-align: justify; orphans: 2; widows: 2; }
-  .recipe { break-inside: avoid; margin: 6mm 0 0; padding-top: 4mm; }
-  .recipe + .recipe { margin-top: 6mm; }
+  .recipe { break-inside: avoid; margin: 5mm 0 0; padding-top: 3.5mm; }
+  .recipe + .recipe { margin-top: 5mm; }
   .recipe h3, .recipe h4, .recipe h5, .recipe h6 { font-size: 15pt; }
-  .ingredients { margin: 0.8rem 0; }
+  .ingredients { margin: 0.7rem 0; }
+  .ingredients th, .ingredients td { padding: 0.05rem 0; }
+  .kind { margin-bottom: 0.5rem; }
+  .facts { margin-top: 0.7rem; }
+  .facts div { display: inline; padding: 0; }
+  .facts div + div::before { content: "· "; color: var(--soft); }
+  .figures { margin-top: 0.4rem; }
   .index { columns: 2; }
   .list ul { columns: 2; }
   .contents > ol > li { break-inside: avoid; margin-bottom: 0.8rem; }

@@ -5,6 +5,7 @@ import type { IndexKind } from "../../house/book/style.ts";
 import { fold } from "../../house/names.ts";
 import { capital, showValue } from "../../house/show.ts";
 import type { Block, Words } from "./blocks.ts";
+import { titleOf } from "./recipe-words.ts";
 
 export const indexTitles: Record<IndexKind, string> = {
   spirit: "Index by spirit",
@@ -75,6 +76,6 @@ function byStrength({ recipes }: Book) {
   return [...entries, { term: "Strength not known", words: unknown.map(reference) }].filter(({ words }) => words.length > 0);
 }
 
-function reference({ recipe, id, number }: PrintedRecipe): Words {
-  return [{ text: recipe.name, to: id }, ` ${number}`];
+function reference(printed: PrintedRecipe): Words {
+  return [{ text: titleOf(printed), to: printed.id }, ` ${printed.number}`];
 }

@@ -2,7 +2,7 @@
 import type { Book, PrintedRecipe } from "../../house/book/book.ts";
 import type { RecipeLine } from "../../house/book/recipe.ts";
 import type { Column, Words } from "./blocks.ts";
-import { amountCells, asides, kindOf, unitHeads } from "./recipe-words.ts";
+import { amountCells, asides, kindOf, titleOf, unitHeads } from "./recipe-words.ts";
 
 /** A book, and where a place of it is as a link says it. */
 export interface Linking {
@@ -22,7 +22,7 @@ export function wordsIn(words: Words, link: Linking): string {
 /** A recipe as blocks of Markdown. */
 export function recipeLines(printed: PrintedRecipe, link: Linking): string[] {
   const { recipe, level, isNamed } = printed;
-  const { name, headnote, facts, ingredients, method } = recipe;
+  const { headnote, facts, ingredients, method } = recipe;
   const heads = unitHeads(link.book.style, ingredients);
   const columns = [...heads.map((head) => ({ head, isFigure: true })), { head: "Ingredient" }];
   const rows = ingredients.flatMap((line) =>
@@ -30,7 +30,7 @@ export function recipeLines(printed: PrintedRecipe, link: Linking): string[] {
   );
   const steps = method.texts.map((text, index) => (method.form === "steps" ? `${index + 1}. ${plain(text)}` : plain(text)));
   return [
-    ...(isNamed ? [] : [`${"#".repeat(level)} ${plain(name)}`]),
+    ...(isNamed ? [] : [`${"#".repeat(level)} ${plain(titleOf(printed))}`]),
     `*${plain(kindOf(printed))}*`,
     ...headnote.map(plain),
     ...(facts.length > 0 ? [facts.map(({ label, text }) => `- **${plain(label)}:** ${plain(text)}`).join("\n")] : []),

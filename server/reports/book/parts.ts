@@ -5,6 +5,7 @@ import type { Block, Section, Words } from "./blocks.ts";
 import { equipment } from "./equipment.ts";
 import { index, indexTitles } from "./index-part.ts";
 import { responsibleService, units } from "./notes.ts";
+import { titleOf } from "./recipe-words.ts";
 import { allergens, recipeTable } from "./tables.ts";
 
 /** The blocks of a part, without its title. */
@@ -76,7 +77,7 @@ function prepsSection(book: Book, preps: readonly PrintedRecipe[]): Section {
 
 function contents(book: Book) {
   const linked = (text: string, to: string): Words => [{ text, to }];
-  const named = (recipes: readonly PrintedRecipe[]) => recipes.map(({ recipe, id }) => ({ words: linked(recipe.name, id) }));
+  const named = (recipes: readonly PrintedRecipe[]) => recipes.map((printed) => ({ words: linked(titleOf(printed), printed.id) }));
   // Read off what stands in the book, not off the sections: these hold the contents themselves.
   const chapters = book.chapters
     .filter(({ tokens }) => !tokens.some(({ meta }) => meta?.part?.name === "contents"))

@@ -15,6 +15,11 @@ export function amountCells(amounts: readonly string[], count: number): readonly
   return Array.from({ length: count }, (_, index) => amounts[index] ?? amounts[0] ?? "");
 }
 
+/** A name as a heading and a list have it; a sentence has it as it is written. */
+export function titleOf({ recipe }: PrintedRecipe): string {
+  return capital(recipe.name);
+}
+
 /** `No. 12 · Egg sour` */
 export function kindOf({ number, recipe }: PrintedRecipe): string {
   return [`No. ${number}`, ...(recipe.family ? [capital(recipe.family)] : [])].join(" · ");

@@ -3,6 +3,7 @@ import type { Book, PrintedRecipe } from "../../house/book/book.ts";
 import { spelled } from "../../house/book/spelling.ts";
 import { capital } from "../../house/show.ts";
 import type { Block, Words } from "./blocks.ts";
+import { titleOf } from "./recipe-words.ts";
 
 /** What stands where nothing is known. */
 const untold = "not known";
@@ -29,12 +30,15 @@ function tableOf(caption: string, recipes: readonly PrintedRecipe[]): Block {
       ...(hasFamily ? [{ head: "Family" }] : []),
       ...labels.map((head) => ({ head, isFigure: true })),
     ],
-    rows: recipes.map(({ recipe, id, number }): readonly Words[] => [
-      [{ text: recipe.name, to: id }],
-      [String(number)],
-      ...(hasFamily ? [[capital(recipe.family ?? "")]] : []),
-      ...labels.map((label) => [recipe.figures.find((one) => one.label === label)?.text ?? untold]),
-    ]),
+    rows: recipes.map((printed): readonly Words[] => {
+      const { recipe, id, number } = printed;
+      return [
+        [{ text: titleOf(printed), to: id }],
+        [String(number)],
+        ...(hasFamily ? [[capital(recipe.family ?? "")]] : []),
+        ...labels.map((label) => [recipe.figures.find((one) => one.label === label)?.text ?? untold]),
+      ];
+    }),
   };
 }
 
@@ -48,7 +52,7 @@ export function allergens({ recipes, style }: Book): readonly Block[] {
       kind: "table",
       caption: "Allergens by recipe",
       columns: [{ head: "Recipe" }, { head: "No.", isFigure: true }, { head: "Allergens" }],
-      rows: recipes.map(({ recipe, id, number }) => [[{ text: recipe.name, to: id }], [String(number)], [recipe.allergens]]),
+      rows: recipes.map((printed) => [[{ text: titleOf(printed), to: printed.id }], [String(printed.number)], [printed.recipe.allergens]]),
     },
   ];
 }

@@ -1,0 +1,247 @@
+/** Recipes and the parts that a book puts together, as paragraphs and tables of Word. */
+import {
+  AlignmentType,
+  Bookmark,
+  BorderStyle,
+  type FileChild,
+  HeadingLevel,
+  InternalHyperlink,
+  type IParagraphOptions,
+  Paragraph,
+  type ParagraphChild,
+  Table,
+  TableCell,
+  TableLayoutType,
+  TableRow,
+  TextRun,
+  WidthType,
+} from "docx";
+import type { Book, PrintedRecipe } from "../../house/book/book.ts";
+import type { RecipeLine } from "../../house/book/recipe.ts";
+import type { Block, Item, Words } from "./blocks.ts";
+import { lists, styleIds } from "./docx-style.ts";
+import { amountCells, asides, kindOf, titleOf, unitHeads } from "./recipe-words.ts";
+
+/** What a document keeps count of while it is set. */
+export interface Setting {
+  readonly book: Book;
+  /** The name of the bookmark that stands for an id: Word takes forty letters, digits and underscores. */
+  anchor(id: string): string;
+  /** The runs as the place that an id means; without one as they are. */
+  marked(id: string | undefined, children: ParagraphChild[]): ParagraphChild[];
+  /** Each numbered list counts for itself. */
+  nextList(): number;
+}
+
+export function settingOf(book: Book): Setting {
+  const anchors = new Map<string, string>();
+  let count = 0;
+  const anchor = (id: string) => {
+    const name = anchors.get(id) ?? `_${anchors.size + 1}_${id.replace(/[^a-z\d]/g, "_").slice(0, 30)}`;
+    anchors.set(id, name);
+    return name;
+  };
+  return {
+    book,
+    anchor,
+    marked: (id, children) => (id ? [new Bookmark({ id: anchor(id), children })] : children),
+    nextList: () => ++count,
+  };
+}
+
+/** The heading that a part of the book starts a page with. */
+export function opening(setting: Setting, id: string, title: string): Paragraph {
+  return new Paragraph({ heading: HeadingLevel.HEADING_1, pageBreakBefore: true, children: setting.marked(id, [new TextRun(title)]) });
+}
+
+export const headings = [
+  HeadingLevel.HEADING_1,
+  HeadingLevel.HEADING_2,
+  HeadingLevel.HEADING_3,
+  HeadingLevel.HEADING_4,
+  HeadingLevel.HEADING_5,
+  HeadingLevel.HEADING_6,
+];
+
+/** `level` is that of the heading around. */
+export function blockParts(setting: Setting, blocks: readonly Block[], level: number): FileChild[] {
+  return blocks.flatMap((block) => partsOf(setting, block, level));
+}
+
+function partsOf(setting: Setting, block: Block, level: number): FileChild[] {
+  switch (block.kind) {
+    case "heading":
+      return [new Paragraph({ heading: headings[Math.min(5, level)]!, text: block.text })];
+    case "paragraph":
+      return [said(setting, block.words, { style: styleIds.first })];
+    case "contents":
+      return contents(setting, block.items, 0);
+    case "list":
+      return block.items.map(({ words }) =>
+        said(setting, words, { style: styleIds.list, numbering: { reference: lists.bullets, level: 0 } }),
+      );
+    case "index":
+      return block.entries.flatMap(({ term, words }) => [
+        new Paragraph({ style: styleIds.indexTerm, text: term }),
+        ...words.map((one) => said(setting, one, { style: styleIds.indexEntry })),
+      ]);
+    case "table":
+      return [
+        new Paragraph({ style: styleIds.caption, text: block.caption }),
+        tableOf(
+          block.columns.map(({ head, isFigure }) => ({ children: [new TextRun(head)], ...(isFigure && { isFigure }) })),
+          block.rows.map((row) => row.map((words) => runs(setting, words))),
+        ),
+      ];
+    case "recipe":
+      return recipeParts(setting, block.printed);
+  }
+}
+
+function contents(setting: Setting, items: readonly Item[], depth: number): Paragraph[] {
+  return items.flatMap(({ words, items: below }) => [
+    said(setting, words, { style: depth === 0 ? styleIds.contents1 : styleIds.contents2 }),
+    ...contents(setting, below ?? [], depth + 1),
+  ]);
+}
+
+export function recipeParts(setting: Setting, printed: PrintedRecipe): FileChild[] {
+  const { recipe, id, level, isNamed } = printed;
+  const { headnote, facts, ingredients, method } = recipe;
+  const paragraph = (style: string, text: string) => new Paragraph({ style, text });
+  const list = method.form === "steps" ? setting.nextList() : 0;
+  return [
+    ...(isNamed
+      ? []
+      : [
+          new Paragraph({
+            style: styleIds.recipeName,
+            outlineLevel: level - 1,
+            children: setting.marked(id, [new TextRun(titleOf(printed))]),
+          }),
+        ]),
+    paragraph(styleIds.recipeKind, kindOf(printed)),
+    ...headnote.map((text) => paragraph(styleIds.headnote, text)),
+    ...(ingredients.length > 0 ? [ingredientTable(setting, printed)] : []),
+    ...method.texts.map((text) =>
+      method.form === "steps"
+        ? new Paragraph({ style: styleIds.method, text, numbering: { reference: lists.numbers, level: 0, instance: list } })
+        : paragraph(styleIds.method, text),
+    ),
+    ...facts.map(({ label, text }) => labelled(styleIds.fact, label, text)),
+    ...asides(recipe).map(({ label, text }) => labelled(styleIds.note, label, text)),
+  ];
+}
+
+function labelled(style: string, label: string, text: string): Paragraph {
+  const head = label ? [new TextRun({ text: label, smallCaps: true }), new TextRun("  ")] : [];
+  return new Paragraph({ style, children: [...head, new TextRun(text)] });
+}
+
+const bare = { style: BorderStyle.NONE, size: 0, color: "auto" };
+const noBorders = { top: bare, bottom: bare, left: bare, right: bare, insideHorizontal: bare, insideVertical: bare };
+/** Twentieths of a point: the width of the text on A4 with its margins. */
+const textWidth = 9000;
+const amountWidth = 1350;
+
+function ingredientTable(setting: Setting, { recipe }: PrintedRecipe): Table {
+  const heads = unitHeads(setting.book.style, recipe.ingredients);
+  const widths = [...heads.map(() => amountWidth), textWidth - heads.length * amountWidth];
+  const cell = (index: number, style: string, children: ParagraphChild[]) => {
+    const isAmount = index < heads.length;
+    const alignment = isAmount ? AlignmentType.RIGHT : AlignmentType.LEFT;
+    return new TableCell({
+      width: { size: widths[index]!, type: WidthType.DXA },
+      margins: { left: isAmount ? 0 : 200 },
+      children: [new Paragraph({ style, alignment, children })],
+    });
+  };
+  const row = (line: Omit<RecipeLine, "alternatives">, isOther: boolean) => {
+    const printed = line.recipe && setting.book.printed(line.recipe);
+    const words: Words = [
+      isOther ? "or " : "",
+      printed ? { text: line.name, to: printed.id } : line.name,
+      line.note ? `, ${line.note}` : "",
+    ];
+    const amounts = amountCells(line.amounts, heads.length);
+    return new TableRow({
+      cantSplit: true,
+      children: [
+        ...amounts.map((text, index) => cell(index, styleIds.ingredient, [new TextRun(text)])),
+        cell(heads.length, styleIds.ingredient, runs(setting, words)),
+      ],
+    });
+  };
+  return new Table({
+    layout: TableLayoutType.FIXED,
+    width: { size: textWidth, type: WidthType.DXA },
+    columnWidths: widths,
+    borders: noBorders,
+    rows: [
+      new TableRow({
+        tableHeader: true,
+        cantSplit: true,
+        children: [...heads, "Ingredient"].map((text, index) => cell(index, styleIds.ingredientHead, [new TextRun(text)])),
+      }),
+      ...recipe.ingredients.flatMap((line) => [row(line, false), ...line.alternatives.map((other) => row(other, true))]),
+    ],
+  });
+}
+
+const rule = { style: BorderStyle.SINGLE, size: 4, color: "CFCBC1" };
+
+export interface Head {
+  readonly children: ParagraphChild[];
+  readonly isFigure?: boolean;
+}
+
+/** A table over the whole width, its head repeated on every page. */
+export function tableOf(heads: readonly Head[], rows: readonly (readonly ParagraphChild[][])[]): Table {
+  const first = 2600;
+  const figures = heads.filter(({ isFigure }, index) => index > 0 && isFigure).length;
+  const others = heads.length - 1 - figures;
+  const figureWidth =
+    others > 0
+      ? Math.min(1100, Math.floor((textWidth - first) / (heads.length - 1)))
+      : Math.floor((textWidth - first) / Math.max(1, figures));
+  const otherWidth = Math.floor((textWidth - first - figures * figureWidth) / Math.max(1, others));
+  const widths = heads.map(({ isFigure }, index) =>
+    index === 0 ? (heads.length === 1 ? textWidth : first) : isFigure ? figureWidth : otherWidth,
+  );
+  const cell = (index: number, style: string, children: ParagraphChild[]) =>
+    new TableCell({
+      width: { size: widths[index]!, type: WidthType.DXA },
+      margins: { top: 40, bottom: 40, right: 100 },
+      children: [new Paragraph({ style, alignment: heads[index]?.isFigure ? AlignmentType.RIGHT : AlignmentType.LEFT, children })],
+    });
+  return new Table({
+    layout: TableLayoutType.FIXED,
+    width: { size: textWidth, type: WidthType.DXA },
+    columnWidths: widths,
+    borders: { ...noBorders, bottom: rule, insideHorizontal: rule },
+    rows: [
+      new TableRow({
+        tableHeader: true,
+        cantSplit: true,
+        children: heads.map(({ children }, index) => cell(index, styleIds.tableHead, children)),
+      }),
+      ...rows.map(
+        (row) => new TableRow({ cantSplit: true, children: heads.map((_, index) => cell(index, styleIds.tableText, row[index] ?? [])) }),
+      ),
+    ],
+  });
+}
+
+function said(setting: Setting, words: Words, options: IParagraphOptions): Paragraph {
+  return new Paragraph({ ...options, children: runs(setting, words) });
+}
+
+function runs(setting: Setting, words: Words): ParagraphChild[] {
+  return words
+    .filter((one) => one !== "")
+    .map((one) =>
+      typeof one === "string"
+        ? new TextRun(one)
+        : new InternalHyperlink({ anchor: setting.anchor(one.to), children: [new TextRun(one.text)] }),
+    );
+}
