@@ -39,7 +39,7 @@ export function madeHow(house: House, entry: Entry, style: BookStyle, numbers: N
     const { words, rest } = taken(step, style, numbers);
     return words ? words.done + rest : rest;
   });
-  return showList(steps, steps.length);
+  return oneLine(showList(steps, steps.length));
 }
 
 function sentencesIn(paragraph: string): string[] {
@@ -60,7 +60,7 @@ function ofDrink(house: House, entry: Entry, style: BookStyle): string[] {
   const steps = method ? stepsOf(house, method) : [];
   const glass = flat.field("glass");
   const noun = glass ? glassPhrase(glass.field, style) : "";
-  const at = noun && !isColdIn(steps, noun) ? placeOfGlass(steps) : -1;
+  const at = noun && !namesGlass(steps, noun) ? placeOfGlass(steps) : -1;
   const ice = iceFor(house, entry, flat);
   const hot = assessDrink(house, entry).plan.pours.some(isHot);
   const told = steps.map((step, index) => {
@@ -68,9 +68,10 @@ function ofDrink(house: House, entry: Entry, style: BookStyle): string[] {
     if (!words) return rest;
     const into = index === at ? ` ${poursOut(step) ? "into" : "in"} ${withArticle(noun)}` : "";
     const cold = words.ice && !iceNamedIn(step.item) && !(hot && gentle.has(step.technique!.id)) ? ` ${words.ice} ${ice}` : "";
-    return poursOut(step) ? words.tell + into + rest : words.tell + rest + cold + into;
+    return words.tell + (poursOut(step) ? into + rest : behindFirst(rest, cold + into));
   });
-  const unplaced = noun && at < 0 && steps.length > 0 && !isColdIn(steps, noun) ? [`pour into ${withArticle(noun)}`] : [];
+  const unplaced =
+    noun && at < 0 && steps.length > 0 && !namesGlass(steps, noun) && !steps.some(isServed) ? [`pour into ${withArticle(noun)}`] : [];
   const { before, after } = aroundGlass(flat, steps);
   const garnish = flat.field("garnish");
   const garnished = garnish ? [`garnish with ${garnishPhrase(garnish.field, style, style.numbers)}`] : [];
@@ -106,7 +107,6 @@ function inStep({ text, start }: Words, quantity: Quantity, style: BookStyle, nu
   const behind = text.slice(quantity.end - start).trimStart();
   if (unit.dimension === "time") return prepositions.test(before) ? said : `for ${said}`;
   if (unit.id === "%" && /^pre-dilute$/i.test(before)) return `with ${said} of its volume in water`;
-  if (unit.id === "vol") return `${said} of carbon dioxide`;
   const names = /^[a-z]/i.test(behind) && !/^(?:of|or|and|in|at|for)\b/i.test(behind);
   return (unit.dimension === "mass" || unit.dimension === "volume") && names ? `${said} of` : said;
 }
@@ -129,8 +129,13 @@ function poursOut({ technique }: Step): boolean {
   return technique !== undefined && (technique.process?.strains === true || technique.id === "dump");
 }
 
+/** A step in somebody's own words that pours the drink already. */
+function isServed({ technique, item }: Step): boolean {
+  return !technique && /^(?:pour|serve)\b/i.test(item.text);
+}
+
 /** Whether a step names the glass itself. */
-function isColdIn(steps: readonly Step[], noun: string): boolean {
+function namesGlass(steps: readonly Step[], noun: string): boolean {
   const last = noun.split(" ").at(-1)!.toLowerCase();
   return steps.some(({ item }) => item.text.toLowerCase().includes(last));
 }
@@ -181,7 +186,17 @@ function rimsOf(flat: FlatDrink, unsaid: FlatDrink["pours"]): string[] {
   return [`coat ${part} with ${showList(names, names.length)}`];
 }
 
+/** Before what a comma adds: `shake with cubed ice, hard`. */
+function behindFirst(rest: string, more: string): string {
+  const comma = rest.indexOf(",");
+  return comma < 0 ? rest + more : rest.slice(0, comma) + more + rest.slice(comma);
+}
+
+function oneLine(text: string): string {
+  return text.trim().replace(/\s+/g, " ");
+}
+
 function sentence(text: string): string {
-  const whole = capital(text.trim());
+  const whole = capital(oneLine(text));
   return /[.!?]$/.test(whole) ? whole : `${whole}.`;
 }

@@ -1,0 +1,99 @@
+/** What a directive puts into a book's text, in the units and the numbers that it asks for. */
+import { expect, test } from "vitest";
+import { saidBy } from "../../../server/house/book/saying.ts";
+import { houseOf, root } from "../make.ts";
+
+const specs = `house Pier
+  country: GB
+
+book Pier Head
+  numbers: words to ten
+  units shown: metric first
+
+prep dune honey
+  300 g honey
+  150 g water, hot
+  keeps: 21 days chilled
+  credit: the late shift
+
+prep loose syrup
+  2 parts white sugar
+  1 part water
+  parts by: weight
+
+drink Lamp
+  family: sour
+  glass: rocks, chilled
+  garnish: 1 lemon wheel; mint, slapped
+  method: dry shake 10 s; shake 12 s; fine strain
+  50 ml white rum
+  22.5 ml lemon juice
+  20 ml dune honey
+  2 dashes aromatic bitters
+  top soda water
+
+drink Lot
+  method: stir 20 s
+  2 parts white rum
+  1 part dry vermouth
+
+drink Fog
+  50 ml some unheard-of spirit
+  garnish: none
+`;
+
+function said(directive: string) {
+  const house = houseOf(`${specs}=== chapter.md\n# Lamp\n\nIt is ${directive} there.\n`);
+  const document = house.document(`${root}/chapter.md`)!;
+  const entry = document.tree.entries.find(({ kind }) => kind === "text")!;
+  const found = document.tree.entries
+    .flatMap(({ lines }) => lines)
+    .flatMap(({ content }) => (content.kind === "text" ? content.directives : []));
+  const answer = saidBy(house, house.scopeOf(entry), found[0]!);
+  return "text" in answer ? answer.text : `(${answer.because})`;
+}
+
+test.each([
+  [":pour[lemon juice]{in=Lamp}", "22.5 ml"],
+  [":pour[lemon juice]{in=Lamp units=US}", "¾ oz"],
+  [":pour[lemon juice]{in=Lamp units=both}", "22.5 ml (¾ oz)"],
+  [":pour[lemon juice]{in=Lamp words}", "twenty-two and a half millilitres"],
+  [":pour[lemon juice]{in=Lamp units=US words}", "three quarters of an ounce"],
+  [":pour[aromatic bitters]{in=Lamp}", "two dashes"],
+  [":pour[aromatic bitters]{in=Lamp figures}", "2 dashes"],
+  [":pour[honey]{in='dune honey' units=both}", "300 g (10½ oz by weight)"],
+  [":pour[white rum]{in=Lot}", "two parts"],
+  [":pour[soda water]{in=Lamp}", "(no amount of soda water is stated)"],
+  [":pour[gin]{in=Lamp}", "(Lamp pours no “gin”)"],
+  [":glass[Lamp]", "chilled rocks glass"],
+  [":garnish[Lamp]", "a lemon wheel and slapped mint"],
+  [":method[Lamp]", "dry-shaken for ten seconds, shaken for 12 seconds and fine-strained"],
+  [":method[Lamp]{figures}", "dry-shaken for 10 seconds, shaken for 12 seconds and fine-strained"],
+  [":yield[Lamp]", "one serve"],
+  [":keeps[dune honey]", "21 days chilled"],
+  [":keeps[dune honey]{words}", "twenty-one days chilled"],
+  [":credit[dune honey]", "the late shift"],
+  [":yield[loose syrup]", "(loose syrup is written in parts, so nobody says how much of it is made)"],
+  [":garnish[Fog]", "(Fog states no garnish)"],
+  [":family[Lamp]", "sour"],
+])("%s says %s", (directive, text) => {
+  expect(said(directive)).toBe(text);
+});
+
+test.each([
+  [":strength[Lamp]", /^\d+(?:\.\d)? %$/],
+  [":strength[Lamp]{words}", /^[a-z -]+ per cent$/],
+  [":strength[Lot]", /^\d+(?:\.\d)? %$/],
+  [":yield[dune honey]", /^about \d{2}0 ml$/],
+  [":yield[dune honey]{units=both}", /^about \d{2}0 ml \(\d+½? oz\)$/],
+  [":yield[dune honey]{units=US words}", /^about [a-z -]+ ounces$/],
+  [":temperature[Lot]{units=both}", /^−?\d+ °C \(\d+ °F\)$/],
+  [":temperature[Lot]{words}", /^(?:minus )?[a-z]+ degrees? Celsius$/],
+  [":standard-drinks[Lot]", /^\(Lot is in parts without a size/],
+  [":energy[Lot]", /^\(Lot is in parts without a size/],
+  [":strength[Fog]", /^\(.*unheard-of spirit/],
+  [":energy[Fog]{words}", /^\(.*unheard-of spirit/],
+  [":volume[Lot]", /^\(Lot is in parts without a size/],
+])("%s says the figure or why not", (directive, text) => {
+  expect(said(directive)).toMatch(text);
+});
