@@ -104,6 +104,18 @@ describe("prose that disagrees", () => {
     house.setDocument(documentOf(`${root}/one.md`, chapter));
     expect(count()).toBe(1);
   });
+
+  test("what else is printed around it is seen at once, though the paragraph stays as it is", () => {
+    const uri = `${root}/one.md`;
+    const text = `## A sour\n\nFirst.\n\n${sour}\nBehind it: ${said}\n`;
+    const house = houseOf(book(text));
+    const count = () => findIn(house).filter(({ finding }) => finding.code === "prose-disagrees").length;
+    expect(count()).toBe(1);
+    house.setDocument(documentOf(uri, text.replace("First.", `First.\n\n${sour.replace("Slip", "Pier")}\nSecond.`)));
+    expect(count()).toBe(0);
+    house.setDocument(documentOf(uri, text));
+    expect(count()).toBe(1);
+  });
 });
 
 describe("directives", () => {
@@ -150,5 +162,16 @@ ${sour}`),
     expect(
       found(`${book("A :see[Bar Sour].\n", "chapters: one.md")}=== two.md\n::spec[Bar Sour]\n${aside}`, "unprinted-recipe"),
     ).toHaveLength(1);
+  });
+
+  test("a recipe that another chapter stops printing is missed at once", () => {
+    const aside = "=== bar.drink\ndrink Bar Sour\n  glass: coupe\n  method: shake 12 s\n  garnish: none\n  50 ml gin\n";
+    const house = houseOf(`${book("A :see[Bar Sour].\n")}=== two.md\n::spec[Bar Sour]\n${aside}`);
+    const codes = () => findIn(house).map(({ finding }) => finding.code);
+    expect(codes()).toEqual([]);
+    house.setDocument(documentOf(`${root}/two.md`, "::contents\n"));
+    expect(codes()).toEqual(["unprinted-recipe"]);
+    house.setDocument(documentOf(`${root}/two.md`, "::spec[Bar Sour]\n"));
+    expect(codes()).toEqual([]);
   });
 });
