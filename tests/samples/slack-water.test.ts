@@ -1,32 +1,20 @@
 /** The sample book: whole, without a fault, and every directive in it says something. */
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { readMarkdown } from "../../grammar/markdown.ts";
-import { read } from "../../grammar/read.ts";
 import type { Directive, Entry } from "../../grammar/tree.ts";
 import { attributeOf, directiveRows, rowOf } from "../../server/house/book/directives.ts";
 import { meaningOf, saidBy } from "../../server/house/book/saying.ts";
 import { bookIn, indexKinds, styleOf } from "../../server/house/book/style.ts";
 import { assessDrink } from "../../server/house/drink.ts";
 import { findFieldIn } from "../../server/house/entry.ts";
-import { House } from "../../server/house/house.ts";
+import type { House } from "../../server/house/house.ts";
 import { flatten } from "../../server/house/riff.ts";
 import type { Scope } from "../../server/house/scope.ts";
-import { readLarder } from "../../server/larder/larder.ts";
+import { documentOf, houseIn } from "../house/make.ts";
 import { findIn } from "../rules/check.ts";
 
 const folder = "samples/slack-water";
 const files = readdirSync(folder).sort();
-
-function bookWith(change: (name: string, text: string) => string): House {
-  const house = new House({ larder: readLarder(), roots: [`file:///${folder}`] });
-  for (const name of files) {
-    const text = change(name, readFileSync(`${folder}/${name}`, "utf8"));
-    const document = name.endsWith(".md") ? readMarkdown(text) : { tree: read(text) };
-    house.setDocument({ uri: `file:///${folder}/${name}`, version: null, ...document });
-  }
-  return house;
-}
 
 interface Written {
   readonly directive: Directive;
@@ -50,7 +38,7 @@ function directivesIn(house: House): Written[] {
   );
 }
 
-const house = bookWith((_name, text) => text);
+const house = houseIn(folder);
 const written = directivesIn(house);
 const entries = [...house.documents()].flatMap(({ tree }) => tree.entries);
 const ofKind = (kind: Entry["kind"]) => entries.filter((entry) => entry.kind === kind);
@@ -139,9 +127,9 @@ describe("directives", () => {
   });
 
   test("a thinner syrup changes what the text says of every drink that pours it, and nothing else", () => {
-    const thinner = bookWith((name, text) =>
-      name === "preps.drink" ? text.replace("  400 g heather honey\n", "  200 g heather honey\n") : text,
-    );
+    const thinner = houseIn(folder);
+    const preps = readFileSync(`${folder}/preps.drink`, "utf8").replace("  400 g heather honey\n", "  200 g heather honey\n");
+    thinner.setDocument(documentOf(`file:///${folder}/preps.drink`, preps));
     const said = (of: House) => directivesIn(of).map(({ directive, scope }) => saidBy(of, scope, directive));
     const after = said(thinner);
     const changed = said(house).flatMap((one, index) => (JSON.stringify(one) === JSON.stringify(after[index]) ? [] : written[index]!));
