@@ -11,7 +11,7 @@ import { type Disk, environmentOf, startHere } from "./in-process.ts";
 
 const roots = ["file:///quay", "file:///pier"];
 const files = [
-  ...["house.drink", "card.drink", "sub/house.drink", "sub/card.drink", "book.md"].map((path) => `${roots[0]}/${path}`),
+  ...["house.drink", "card.drink", "sub/house.drink", "sub/card.drink", "book.md", "sub/rope.md"].map((path) => `${roots[0]}/${path}`),
   ...["card.drink", "sub/card.drink"].map((path) => `${roots[1]}/${path}`),
 ];
 const texts = [
@@ -25,6 +25,8 @@ const texts = [
   "drink Knot\n  50 ml rum\n  2 dashes nosuch\n\ndrink Rope\n  from: Knot\n",
   "# Slack Water\n\n```drink\ndrink Knot\n  50 ml gin\n  5 ml brine\n```\n",
   "No spec in it\n",
+  "book Slack Water\n  avoid: knot\n  recipes have: glass, headnote\n  tools: muddler\n",
+  '# Rope\n\nIt is :strength[Rope] strong, after a :see[Knot] with :pour[gin]{in="Knot"} and 30 ml of gin.\n\n::spec[Rope]\n',
   "> - ```drink\n>   house The Ferry\n>     units: cl\n>\n>   stock brine\n>     kind: acid\n>     acid: 5 g/100 ml as citric\n>\n>   drink Splice\n>     50 ml gin\n>     5 ml brine\n",
   "50 ml homeless\ndrnk Slip\n  60 ml gin\n",
 ];
@@ -131,7 +133,12 @@ const op: fc.Arbitrary<Op> = fc.oneof(
   {
     weight: 4,
     arbitrary: fc
-      .tuple(fc.nat(9), fc.nat(300), fc.nat(20), fc.constantFrom("", "x", "\n", "\n  20 ml gin", "```", "drink Knot\n", "house H\n"))
+      .tuple(
+        fc.nat(9),
+        fc.nat(300),
+        fc.nat(20),
+        fc.constantFrom("", "x", "\n", "\n  20 ml gin", "```", "drink Knot\n", "house H\n", "# Knot\n", "::spec[Rope]\n"),
+      )
       .map(
         ([uri, at, remove, text]): Op =>
           (world) =>

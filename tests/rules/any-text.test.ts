@@ -1,15 +1,14 @@
 /** What holds for any text: no rule fails, places are in the text, fixes can be put in, and the order of edits does not matter. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { read } from "../../grammar/read.ts";
 import { rules } from "../../server/rules/all.ts";
-import { houseOf } from "../house/make.ts";
+import { documentsOf, houseOf } from "../house/make.ts";
 import { apply, findIn } from "./check.ts";
 
 /** Milliseconds that a property may take on a busy machine. */
 const slow = 60_000;
 
-/** Lines of specs, whole and broken, in any order. */
+/** Lines of specs and of chapters, whole and broken, in any order; those that start another file among them. */
 const line = fc.oneof(
   fc.constantFrom(...rules.flatMap(({ docs }) => [...docs.bad.split("\n"), ...docs.good.split("\n")])),
   fc.constantFrom(
@@ -110,11 +109,15 @@ test(
       fc.property(fc.array(text, { minLength: 2, maxLength: 4 }), (versions) => {
         const house = houseOf("");
         for (const version of versions) {
-          house.setDocument({ uri: "file:///house/spec.drink", version: null, tree: read(version) });
+          const documents = documentsOf(version);
+          for (const { uri } of [...house.documents()]) if (!documents.some((one) => one.uri === uri)) house.removeDocument(uri);
+          for (const document of documents) house.setDocument(document);
           findIn(house);
         }
         const told = (one: ReturnType<typeof houseOf>) =>
-          findIn(one).map(({ line: at, finding }) => `${at} ${finding.code} ${finding.severity} ${finding.what} ${finding.todo}`);
+          findIn(one)
+            .map(({ uri, line: at, finding }) => `${uri}:${at} ${finding.code} ${finding.severity} ${finding.what} ${finding.todo}`)
+            .sort();
         expect(told(house)).toEqual(told(houseOf(versions.at(-1)!)));
       }),
       { numRuns: 100 },
