@@ -46,9 +46,9 @@ function inFigures({ low, high }: Pick<Printed, "low" | "high">, { one, many }: 
   return `${numbers} ${(high ?? low) <= 1 ? one : many}`.trimEnd();
 }
 
-/** As it is written, whatever the number of its digits. */
+/** As it is written, but for a third that nobody measures to the last digit. */
 function decimalText(value: number): string {
-  return String(Number(value.toPrecision(6)));
+  return String(Number(value >= 1 ? value.toFixed(3) : value.toPrecision(3)));
 }
 
 const glyphs: Readonly<Record<string, string>> = {

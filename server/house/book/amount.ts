@@ -87,6 +87,7 @@ function inGrams(grams: number): Measured {
 
 /** Millilitres that another unit comes to, on the marks of jiggers and jugs: practice, no source. */
 function metricMl(ml: number): Measured {
+  if (!(ml > 0)) return { value: 0, unit: "ml" };
   const step = metricStepAt(ml);
   return inMl(Math.max(1, Math.round(ml / step)) * step);
 }
@@ -97,6 +98,7 @@ function metricStepAt(ml: number): number {
 
 /** A volume in ounces, or in spoons where ounces are too coarse. */
 function poured(ml: number, style: BookStyle): Measured {
+  if (!(ml > 0)) return { value: 0, unit: "oz" };
   const ounces = ml / style.ounceMl;
   const nearest = nearestOunces(ounces, style.ounceStep);
   const spoons = spoonsOf(ounces, ml);

@@ -2,9 +2,11 @@
  * Amounts in print. Sizes: NIST Handbook 44 (2024), Appendix C: 1 US fluid ounce 29.57353 ml, 1 tablespoon
  * 14.787 ml, 1 teaspoon 4.929 ml, 1 avoirdupois ounce 28.34952 g; what rounds where is worked out by hand.
  */
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readLine } from "../../../grammar/line.ts";
 import type { Pour } from "../../../grammar/tree.ts";
+import { units } from "../../../grammar/units.ts";
 import { mlOfPrinted, printedAmount } from "../../../server/house/book/amount.ts";
 import { fractionText, spoken } from "../../../server/house/book/amount-text.ts";
 import { poursOf } from "../../../server/house/book/pours.ts";
@@ -148,4 +150,44 @@ test("equal amounts stand once, and what has none has none", () => {
   for (const { amounts } of lines) expect(new Set(amounts).size).toBe(amounts.length);
   expect(lines.find(({ name }) => name === "egg white")?.amounts).toEqual(["1"]);
   expect(lines.find(({ note }) => note?.startsWith("to top up"))).toMatchObject({ amounts: [], note: "to top up to 220 ml (7½ oz)" });
+});
+
+const numerals = fc.oneof(
+  fc.nat(3000).map(String),
+  fc.tuple(fc.nat(500), fc.nat(99)).map(([whole, broken]) => `${whole}.${broken}`),
+  fc.tuple(fc.nat(20), fc.constantFrom("1/2", "1/3", "3/4", "5/8")).map(([whole, broken]) => (whole > 0 ? `${whole} ${broken}` : broken)),
+  fc.tuple(fc.nat(50), fc.nat(50)).map(([one, other]) => `${one}-${one + other + 1}`),
+);
+const unitIds = fc.constantFrom(
+  ...units.filter(({ dimension }) => ["volume", "mass", "part", "piece"].includes(dimension)).map(({ id }) => id),
+);
+const anyStyle = fc.record({
+  systems: fc.constantFrom<BookStyle["systems"]>(["metric"], ["US"], ["metric", "US"]),
+  ounceStep: fc.constantFrom(1 / 2, 1 / 4, 1 / 8, 1 / 16),
+  ounceMl: fc.constantFrom(plain.ounceMl, 30, 25),
+  spelling: fc.constantFrom<BookStyle["spelling"]>("British", "American"),
+});
+
+test("any amount of any unit is printed, in figures and in words, near what it was", () => {
+  fc.assert(
+    fc.property(numerals, unitIds, fc.boolean(), anyStyle, (numeral, unit, about, some) => {
+      const pour = poured(`${about ? "about " : ""}${numeral} ${unit}`);
+      const style = { ...plain, ...some };
+      for (const system of style.systems) {
+        for (const numbers of ["figures", "words", "words to ten"] as const) {
+          expect(spoken(pour, style, system, numbers)).toMatch(/^[\p{L}\d¼½¾⅓⅔⅛⅜⅝⅞]/u);
+          expect(spoken(pour, style, system, numbers)).not.toMatch(/undefined|NaN|null|Infinity| {2}|\s$|\d\.\d{5}/);
+        }
+        const printed = printedAmount(pour, style, system);
+        const exact = pour.quantity!.unit!.unit.ml! * pour.quantity!.value! * (unit === "oz" ? style.writtenOunceMl / plain.ounceMl : 1);
+        const ml = printed && mlOfPrinted({ ...printed, low: Math.min(printed.low, printed.high ?? printed.low) }, style);
+        if (ml === undefined || pour.quantity!.upTo !== undefined || printed!.unit === unit || exact < 0.5) continue;
+        // Half of the step, or of the spoon: no more than a quarter ounce, or a thirtieth of what is poured by the jug.
+        expect(Math.abs(ml - exact)).toBeLessThanOrEqual(
+          Math.max((style.ounceStep / 2) * style.ounceMl, style.ounceMl / 4, 0.04 * exact) + 1e-6,
+        );
+      }
+    }),
+    { numRuns: 500 },
+  );
 });

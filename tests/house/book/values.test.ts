@@ -1,7 +1,9 @@
 /** What a directive puts into a book's text, in the units and the numbers that it asks for. */
 import { expect, test } from "vitest";
+import { recipeOf } from "../../../server/house/book/recipe.ts";
 import { saidBy } from "../../../server/house/book/saying.ts";
-import { houseOf, root } from "../make.ts";
+import { styleOf } from "../../../server/house/book/style.ts";
+import { documentsOf, entryNamed, houseOf, root } from "../make.ts";
 
 const specs = `house Pier
   country: GB
@@ -96,4 +98,23 @@ test.each([
   [":volume[Lot]", /^\(Lot is in parts without a size/],
 ])("%s says the figure or why not", (directive, text) => {
   expect(said(directive)).toMatch(text);
+});
+
+test("a syrup that is made otherwise changes what is said of everything that it is poured in", () => {
+  const house = houseOf(`${specs}=== chapter.md\n# Lamp\n\n:yield[dune honey] :sweetness[Lamp] :energy[Lamp] :pour[white rum]{in=Lamp}\n`);
+  const chapter = house.document(`${root}/chapter.md`)!;
+  const text = chapter.tree.entries.find(({ kind }) => kind === "text")!;
+  const directives = chapter.tree.entries
+    .flatMap(({ lines }) => lines)
+    .flatMap(({ content }) => (content.kind === "text" ? content.directives : []));
+  const all = () => directives.map((directive) => saidBy(house, house.scopeOf(text), directive));
+  const before = all();
+  house.setDocument(documentsOf(specs.replace("300 g honey", "150 g honey"))[0]!);
+  const after = all();
+  expect(after.map((said, index) => JSON.stringify(said) !== JSON.stringify(before[index]))).toEqual([true, true, true, false]);
+  const lamp = entryNamed(house, "Lamp");
+  expect(recipeOf(house, lamp, styleOf(house, house.scopeOf(lamp))).figures).toContainEqual({
+    label: "Energy",
+    text: (after[2] as { text: string }).text,
+  });
 });
