@@ -6,6 +6,7 @@ import { missingRecipe } from "./missing-recipe.ts";
 import { otherSpelling } from "./other-spelling.ts";
 import { proseDisagrees } from "./prose-disagrees.ts";
 import { recipeLacks } from "./recipe-lacks.ts";
+import { roundedOff } from "./rounded-off.ts";
 import { strangeUnits } from "./strange-units.ts";
 import { unindexedRecipe } from "./unindexed-recipe.ts";
 import { unknownDirective } from "./unknown-directive.ts";
@@ -25,6 +26,7 @@ export const bookRules: readonly Rule[] = [
   avoidedWord,
   otherSpelling,
   recipeLacks,
+  roundedOff,
   // what the reader looks up
   unlistedEquipment,
   allergensNotStated,

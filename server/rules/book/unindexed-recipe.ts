@@ -11,7 +11,7 @@ import type { Rule } from "../rule.ts";
 import { shaken, specimen } from "../specimen.ts";
 import { chapter, fenced } from "./chapter.ts";
 
-const pours = ["50 ml gin", "25 ml lemon juice", "20 ml sugar syrup"];
+const pours = ["60 ml gin", "22.5 ml lemon juice", "22.5 ml sugar syrup"];
 
 export const unindexedRecipe: Rule = {
   code: "unindexed-recipe",
