@@ -11,6 +11,7 @@ import type { Scope } from "../scope.ts";
 import { type ChapterText, chapterTexts, type ReadChapter, readChapter, titleOfFile } from "./chapters.ts";
 import { attributeOf } from "./directives.ts";
 import { linksIn } from "./links.ts";
+import { type Part, partIds, partNames } from "./parts.ts";
 import { type BookProblem, problemsIn } from "./problems.ts";
 import { type Recipe, recipeOf } from "./recipe.ts";
 import { meaningOf, saidBy } from "./saying.ts";
@@ -78,13 +79,6 @@ export interface PrintedRecipe {
   readonly isNamed: boolean;
 }
 
-export const partNames = ["contents", "recipes", "index", "allergens", "equipment", "units", "responsible-service"] as const;
-export interface Part {
-  readonly name: (typeof partNames)[number];
-  /** Of an index. */
-  readonly by?: IndexKind;
-}
-
 /** What a token of a chapter stands for in the book, in its `meta`. */
 export interface Meaning {
   /** Of a directive in a sentence. */
@@ -119,7 +113,7 @@ export function readBook(house: House, entry: Entry, files: BookFiles): Book {
   const problems: BookProblem[] = [];
   const texts = chapterTexts(entry, fileNameOf(uri), house.getLineOf(entry) + 1, files.texts, problems);
   const read = texts.map((text) => readChapter(house, text));
-  const idOf = slugger(partNames);
+  const idOf = slugger(partIds);
   const recipes = printedIn(house, read, style, idOf, problems);
   const byEntry = new Map(recipes.map((one) => [one.recipe.entry, one]));
   const isPrinted = (one: Entry) => byEntry.has(one);

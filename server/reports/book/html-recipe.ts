@@ -105,7 +105,7 @@ function tableHtml({ caption, columns, rows }: Extract<Block, { kind: "table" }>
     (row) =>
       `<tr>${row.map((words, index) => (index === 0 ? `<th scope="row">${wordsHtml(words)}</th>` : `<td${figure(index)}>${wordsHtml(words)}</td>`)).join("")}</tr>`,
   );
-  return `<div class="wide" role="region" aria-label="${escapeHtml(caption)}" tabindex="0">
+  return `<section class="wide" aria-label="${escapeHtml(caption)}" tabindex="0">
 <table>
 <caption>${escapeHtml(caption)}</caption>
 <thead><tr>${head}</tr></thead>
@@ -113,7 +113,7 @@ function tableHtml({ caption, columns, rows }: Extract<Block, { kind: "table" }>
 ${body.join("\n")}
 </tbody>
 </table>
-</div>`;
+</section>`;
 }
 
 function listHtml(items: readonly Item[], tag: "ol" | "ul"): string {

@@ -96,6 +96,7 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
 .wide th, .wide td { text-align: left; vertical-align: baseline; font-weight: 400; padding: 0.32rem 0.9rem 0.32rem 0; border-bottom: 1px solid var(--rule); }
 .wide thead th { font-variant-caps: all-small-caps; letter-spacing: 0.06em; color: var(--soft); vertical-align: bottom; border-bottom-color: currentColor; }
 .wide .figure { text-align: right; white-space: nowrap; font-variant-numeric: lining-nums tabular-nums; }
+.wide .centred { text-align: center; }
 .wide tr > :last-child { padding-right: 0; }
 
 @page { size: ${trims[spelling]}; margin: 19mm 19mm 22mm; }
@@ -135,7 +136,8 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
 /** What stands below the pages of a part: the book on the left one, the part on the right. */
 export function footCss(page: string, title: string, part: string): string {
   const style = `font: italic 8.5pt var(--face); color: #4a4a4a;`;
-  return `@page ${page}:left { @bottom-left { content: counter(page) "\\2003 ${quoted(title)}"; ${style} } }
+  return `.${page} { page: ${page}; }
+@page ${page}:left { @bottom-left { content: counter(page) "\\2003 ${quoted(title)}"; ${style} } }
 @page ${page}:right { @bottom-right { content: "${quoted(part)}\\2003 " counter(page); ${style} } }`;
 }
 

@@ -28,12 +28,12 @@ ${feet.join("\n")}
 </style>
 </head>
 <body>
-<a class="skip" href="#text">Skip to the text</a>
+<a class="skip" href="#${encodeURIComponent(book.chapters[0]?.id ?? "text")}">Skip to the text</a>
 <header class="title-page">
 <h1>${escapeHtml(title)}</h1>
 ${subtitle ? `<p class="subtitle">${escapeHtml(subtitle)}</p>\n` : ""}${author ? `<p class="author">${escapeHtml(author)}</p>\n` : ""}${rights ? `<p class="rights">${escapeHtml(rights)}</p>\n` : ""}</header>
-${front ? sectionHtml(book, front) : ""}<main id="text">
-${printed.join("")}${back.map((section) => sectionHtml(book, section)).join("")}</main>
+<main id="text">
+${front ? sectionHtml(book, front) : ""}${printed.join("")}${back.map((section) => sectionHtml(book, section)).join("")}</main>
 </body>
 </html>
 `;
@@ -43,13 +43,13 @@ ${printed.join("")}${back.map((section) => sectionHtml(book, section)).join("")}
 export function chapterHtml(book: Book, chapter: Chapter): string {
   const { id, title, isTitled, tokens } = chapter;
   const text = setter.renderer.render(tokens as Token[], setter.options, { book, level: 2 });
-  return `<section class="chapter" style="page: ${pageName(id)}">
+  return `<section class="chapter ${pageName(id)}">
 ${isTitled ? "" : `${heading(2, title, id)}\n`}${text}</section>
 `;
 }
 
 function sectionHtml(book: Book, { id, title, blocks }: Section): string {
-  return `<section class="chapter part" style="page: ${pageName(id)}">
+  return `<section class="chapter part ${pageName(id)}">
 ${heading(2, title, id)}
 ${blocksHtml(book, blocks, 2)}
 </section>
@@ -101,12 +101,16 @@ rules.html_block = () => "";
 rules.html_inline = (tokens, index) => (isBreak(tokens[index]!.content) ? "<br>" : "");
 rules.hardbreak = () => "<br>\n";
 rules.hr = () => "<hr>\n";
-rules.table_open = () => `<div class="wide" role="region" aria-label="Table" tabindex="0"><table>\n`;
-rules.table_close = () => "</table></div>\n";
-rules.th_open = (tokens, index, options, _setting, self) => {
-  tokens[index]!.attrSet("scope", "col");
-  return self.renderToken(tokens, index, options);
-};
+rules.table_open = () => `<section class="wide" aria-label="Table" tabindex="0"><table>\n`;
+rules.table_close = () => "</table></section>\n";
+rules.th_open = (tokens, index) => `<th scope="col"${alignment(tokens[index]!)}>`;
+rules.td_open = (tokens, index) => `<td${alignment(tokens[index]!)}>`;
+
+/** Markdown gives a cell its alignment as a style of its own. */
+function alignment(token: Token): string {
+  const [, side] = /text-align:(right|center)/.exec(token.attrGet("style") ?? "") ?? [];
+  return side ? ` class="${side === "right" ? "figure" : "centred"}"` : "";
+}
 
 /** A name that CSS takes, the same for the same id. */
 function pageName(id: string): string {

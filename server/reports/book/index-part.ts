@@ -7,13 +7,6 @@ import { capital, showValue } from "../../house/show.ts";
 import type { Block, Words } from "./blocks.ts";
 import { titleOf } from "./recipe-words.ts";
 
-export const indexTitles: Record<IndexKind, string> = {
-  spirit: "Index by spirit",
-  family: "Index by family",
-  ingredient: "Index by ingredient",
-  strength: "Index by strength",
-};
-
 /** An index of all recipes; of the drinks alone where preps have nothing to be sorted by. */
 export function index(book: Book, by: IndexKind): readonly Block[] {
   const entries = by === "strength" ? byStrength(book) : byTerm(book, termsOf[by]);

@@ -19,19 +19,25 @@ export function frontMarkdown(book: Book): MarkdownFile {
   const { title, subtitle, author, rights } = book;
   const lines = [`# ${plain(title)}`, subtitle && `*${plain(subtitle)}*`, author && plain(author), rights && plain(rights)];
   const contents = frontSection(book);
+  const name = freeName(book, frontFile);
   const blocks = lines.flatMap((line) => (line ? [line] : []));
-  return { name: frontName, text: joined([...blocks, ...(contents ? sectionLines(contents, linking(book, frontName), 2) : [])]) };
+  return { name, text: joined([...blocks, ...(contents ? sectionLines(contents, linking(book, name), 2) : [])]) };
 }
 
 /** What stands behind them; absent where everything is in its place. */
 export function backMarkdown(book: Book): MarkdownFile | undefined {
   const sections = backSections(book);
   if (sections.length === 0) return undefined;
-  return { name: backName, text: joined(sections.flatMap((section) => sectionLines(section, linking(book, backName), 1))) };
+  const name = freeName(book, backFile);
+  return { name, text: joined(sections.flatMap((section) => sectionLines(section, linking(book, name), 1))) };
 }
 
-const frontName = "front-matter.md";
-const backName = "back-matter.md";
+const [frontFile, backFile] = ["front-matter.md", "back-matter.md"];
+
+/** A chapter may be called so already. */
+function freeName(book: Book, name: string): string {
+  return book.chapters.some(({ file }) => file === name) ? freeName(book, `book-${name}`) : name;
+}
 
 /** A chapter's text. Whatever is no directive and no fence of specs is as it was, to the byte. */
 export function chapterMarkdown(book: Book, chapter: Chapter): string {
@@ -144,7 +150,9 @@ function fileOf(book: Book, id: string): string | undefined {
   const chapter = book.chapters.find((one) => one.id === id || one.recipes.some((printed) => printed.id === id) || holds(one, id));
   return (
     chapter?.file ??
-    (backSections(book).some((section) => section.id === id) || book.recipes.some((one) => one.id === id) ? backName : undefined)
+    (backSections(book).some((section) => section.id === id) || book.recipes.some((one) => one.id === id)
+      ? freeName(book, backFile)
+      : undefined)
   );
 }
 

@@ -1,9 +1,11 @@
 /** The parts that a book puts together from the whole of itself, each where a chapter asks for it or at the end. */
-import type { Book, Part, PrintedRecipe } from "../../house/book/book.ts";
+import type { Book, PrintedRecipe } from "../../house/book/book.ts";
+import { type Part, prepsTitle, titleOfPart } from "../../house/book/parts.ts";
+import { slugOf } from "../../house/book/slugs.ts";
 import { spelled } from "../../house/book/spelling.ts";
 import type { Block, Section, Words } from "./blocks.ts";
 import { equipment } from "./equipment.ts";
-import { index, indexTitles } from "./index-part.ts";
+import { index } from "./index-part.ts";
 import { responsibleService, units } from "./notes.ts";
 import { titleOf } from "./recipe-words.ts";
 import { allergens, recipeTable } from "./tables.ts";
@@ -20,15 +22,6 @@ const blocksOf: Partial<Record<Part["name"], (book: Book) => readonly Block[]>> 
   equipment,
   units,
   "responsible-service": responsibleService,
-};
-
-const titles: Record<Exclude<Part["name"], "index">, string> = {
-  contents: "Contents",
-  recipes: "Every recipe",
-  allergens: "Allergens",
-  equipment: "Glasses and tools",
-  units: "A note on units",
-  "responsible-service": "A note on serving",
 };
 
 /** The contents that open the book; absent where a chapter has them in its text. */
@@ -58,16 +51,15 @@ function isPlaced(book: Book, { name, by }: Part): boolean {
 }
 
 function sectionOf(book: Book, part: Part): Section {
-  const id = part.by ? `index-by-${part.by}` : part.name;
-  const title = part.name === "index" ? indexTitles[part.by!] : titles[part.name];
-  return { id, title: spelled(title, book.style.spelling), blocks: partBlocks(book, part) };
+  const title = titleOfPart(part);
+  return { id: slugOf(title), title, blocks: partBlocks(book, part) };
 }
 
 function prepsSection(book: Book, preps: readonly PrintedRecipe[]): Section {
   const said = "What the recipes call for and nobody sells: each is made before it is wanted.";
   return {
-    id: "made-in-house",
-    title: "Made in house",
+    id: slugOf(prepsTitle),
+    title: prepsTitle,
     blocks: [
       { kind: "paragraph", words: [spelled(said, book.style.spelling)] },
       ...preps.map((printed): Block => ({ kind: "recipe", printed })),

@@ -1,5 +1,6 @@
 /** The tables over the whole book: every recipe with its figures, and what is in each that somebody may not have. */
 import type { Book, PrintedRecipe } from "../../house/book/book.ts";
+import { prepsTitle } from "../../house/book/parts.ts";
 import { spelled } from "../../house/book/spelling.ts";
 import { capital } from "../../house/show.ts";
 import type { Block, Words } from "./blocks.ts";
@@ -13,7 +14,7 @@ export function recipeTable({ recipes, style }: Book): readonly Block[] {
   const preps = recipes.filter(({ recipe }) => recipe.kind === "prep");
   const tables = [
     ["Drinks", drinks],
-    ["Made in house", preps],
+    [prepsTitle, preps],
   ] as const;
   return tables.flatMap(([caption, rows]): Block[] => (rows.length > 0 ? [tableOf(spelled(caption, style.spelling), rows)] : []));
 }

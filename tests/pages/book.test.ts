@@ -1,0 +1,51 @@
+/** A book's page in a browser: valid, usable by everybody, whole, and as it prints. */
+import { expect, test } from "vitest";
+import { bookHtml } from "../../server/reports/book/html.ts";
+import { bookFrom, bookOf, ferryBook, filesOf } from "../reports/book/books.ts";
+import { accessFaults, inBrowser, markupFaults } from "./browser.ts";
+
+const { open } = inBrowser();
+const html = bookHtml(bookOf(ferryBook));
+
+test("the page is valid HTML", async () => expect(await markupFaults(html)).toEqual([]));
+
+test.each(["light", "dark"] as const)("everybody can read it, %s", async (colorScheme) => {
+  const page = await open(html, "screen");
+  await page.emulateMedia({ media: "screen", colorScheme });
+  expect(await accessFaults(page)).toEqual([]);
+});
+
+test("every link within leads somewhere, once, and nothing is fetched", async () => {
+  const page = await open(html, "screen");
+  const links = await page.$$eval("a[href^='#']", (all) => all.map((one) => decodeURIComponent(String(one.getAttribute("href")).slice(1))));
+  const ids = await page.$$eval("[id]", (all) => all.map(({ id }) => id));
+  expect(new Set(ids).size).toBe(ids.length);
+  expect(links.length).toBeGreaterThan(10);
+  for (const link of links) expect(ids).toContain(link);
+  expect(html).not.toMatch(/(?:src|href)="(?!#|data:|https:\/\/example\.org\/)|@import|url\(/);
+});
+
+test("it fits a telephone: nothing is wider than the screen", async () => {
+  const page = await open(html, "screen");
+  await page.setViewportSize({ width: 360, height: 700 });
+  expect(await page.evaluate("document.documentElement.scrollWidth")).toBeLessThanOrEqual(360);
+});
+
+test("what the author wrote is text, never markup of the page", () => {
+  expect(html).toContain("Drinks for the &lt;last&gt; boat");
+  expect(html).toContain("Dusk &amp; after");
+});
+
+test("the spelling of the book is the language of the page", () => {
+  expect(html).toContain('<html lang="en-GB">');
+  expect(bookHtml(bookOf(ferryBook.replace("  author", "  spelling: American\n  author")))).toContain('<html lang="en-US">');
+});
+
+test("the same book is the same page, from files in another order", () => {
+  expect(bookHtml(bookFrom(new Map([...filesOf(ferryBook)].reverse())))).toBe(html);
+});
+
+test("an allergen is never denied by silence: every recipe says something of allergens", () => {
+  expect(html.match(/<section class="recipe"/g)).toHaveLength(3);
+  expect(html.match(/<span class="label">Allergens<\/span> \S/g)).toHaveLength(3);
+});

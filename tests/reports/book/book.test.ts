@@ -1,0 +1,109 @@
+/** A book as data: what is in it, in which order, and what keeps it from being printed. */
+import { expect, test } from "vitest";
+import { bookFrom, bookOf, ferryBook, filesOf } from "./books.ts";
+
+/** A book of one chapter with a drink that has what a value needs. */
+function chapter(text: string, book = "book Small Hours"): string {
+  return `=== book.drink
+${book}
+drink Lamp Sour
+  method: shake 12 s
+  50 ml dry gin
+  25 ml lemon juice
+prep unmeasured
+  some dry gin
+=== 01-first.md
+${text}`;
+}
+
+function problemsOf(text: string): string[] {
+  return bookOf(text).problems.map(({ file, line, column, what }) => `${file}:${line}:${column} ${what}`);
+}
+
+test("chapters stand in the order of their names, recipes in that of print, and preps that no chapter prints come last", () => {
+  const book = bookOf(ferryBook);
+  expect(book.problems).toEqual([]);
+  expect(book.chapters.map(({ title, id, file }) => [title, id, file])).toEqual([
+    ["Dusk & after", "dusk--after", "01-dusk.md"],
+    ["Night", "night", "02-night.md"],
+  ]);
+  expect(book.recipes.map(({ recipe, id, number, chapter, line, isNamed }) => [recipe.name, id, number, chapter, line, isNamed])).toEqual([
+    ["Lamp Sour", "lamp-sour", 1, "01-dusk.md", 8, false],
+    ["Night Mug", "night-mug", 2, "02-night.md", 12, true],
+    ["honey syrup", "honey-syrup", 3, undefined, 16, false],
+  ]);
+});
+
+test("`chapters:` says which files and in which order", () => {
+  const text = ferryBook.replace("  subtitle", "  chapters: 02-night.md; 01-dusk.md\n  subtitle");
+  expect(bookOf(text).chapters.map(({ file }) => file)).toEqual(["02-night.md", "01-dusk.md"]);
+});
+
+test("the same files in another order are the same book", () => {
+  const files = [...filesOf(ferryBook)];
+  const [one, other] = [files, [...files].reverse()].map((entries) => bookFrom(new Map(entries)));
+  expect(other!.recipes.map(({ id }) => id)).toEqual(one!.recipes.map(({ id }) => id));
+  expect(other!.chapters.map(({ said, id }) => [id, said])).toEqual(one!.chapters.map(({ said, id }) => [id, said]));
+});
+
+test.each([
+  ["a directive that there is none of", "a :strenght[Lamp Sour]\n", ["01-first.md:1:4 Nothing here is called “strenght”."]],
+  ["a label that names nothing", "é½🍋 :strength[Lamp Sou]\n", ["01-first.md:1:16 No drink and no prep is called “Lamp Sou”."]],
+  ["a value that is not known", "\n\n:strength[unmeasured]\n", ["01-first.md:3:1 :strength cannot be said here: "]],
+  [
+    "a reference to what is never printed",
+    ":see[Lamp Sour]\n",
+    ["01-first.md:1:6 The book never prints “Lamp Sour”, so this leads nowhere."],
+  ],
+  ["a spec of nothing", "\n::spec[Lamp Bitter]\n", ["01-first.md:2:8 No drink and no prep is called “Lamp Bitter”."]],
+  [
+    "a recipe printed twice",
+    "::spec[Lamp Sour]\n\n::spec[Lamp Sour]\n",
+    ["01-first.md:3:1 “Lamp Sour” is printed already, at 01-first.md:1."],
+  ],
+  [
+    "an attribute that there is none of",
+    "::spec[Lamp Sour]\n\n:strength[Lamp Sour]{colour=red}\n",
+    ["01-first.md:3:22 :strength takes no “colour”."],
+  ],
+  ["an index of nothing", "::index[]\n", ["01-first.md:1:1 :index does not say its “by”."]],
+  ["an index by something else", "::index[]{by=mood}\n", ["01-first.md:1:14 “mood” is nothing that “by” can be."]],
+  ["a picture that is not there", "a\nb ![x](no.png)\n", ["01-first.md:2:8 There is no picture “no.png”."]],
+  ["a picture from elsewhere", "![x](https://example.org/a.png)\n", ["01-first.md:1:6 There is no picture “https://example.org/a.png”."]],
+  ["a link to no chapter", "[x](02-second.md)\n", ["01-first.md:1:5 The link to “02-second.md” leads nowhere in this book."]],
+  ["a link to no heading", "# A\n\n[x](#b)\n", ["01-first.md:3:5 The link to “#b” leads nowhere in this book."]],
+  ["HTML", "a <b>c</b>\n", ["01-first.md:1:3 “<b>” is HTML", "01-first.md:1:7 “</b>” is HTML"]],
+  [
+    "a line of a spec that does not read",
+    "```drink\ndrink A\n  50 ml dry gin\n  ??\n```\n",
+    ["01-first.md:4:3 This line of the spec does not read"],
+  ],
+])("%s fails with its place", (_what, text, expected) => {
+  const found = problemsOf(chapter(text));
+  expect(found.length).toBe(expected.length);
+  for (const [index, one] of expected.entries()) expect(found[index]).toContain(one);
+});
+
+test("a chapter that is not there fails where it is named", () => {
+  const found = problemsOf(chapter("# A\n", "book Small Hours\n  chapters: 01-first.md; 02-secnd.md; 01-first.md"));
+  expect(found).toEqual([
+    "book.drink:2:26 There is no chapter “02-secnd.md” beside the book.",
+    "book.drink:2:39 “01-first.md” is a chapter already.",
+  ]);
+});
+
+test.each([
+  ["a remark", "<!-- to do -->\n\na <!-- b --> c\n"],
+  ["a line break", "a<br>b\n"],
+  ["what only looks like a directive", "At 12:30, and other:[x], and `:see[A]`.\n"],
+  [
+    "links within, and to whole addresses",
+    "# A b\n\n[x](#a-b) [y](01-first.md) [z](01-first.md#a-b) [u](https://example.org) <mailto:a@example.org>\n",
+  ],
+])("%s is no fault", (_what, text) => expect(problemsOf(chapter(text))).toEqual([]));
+
+test("an id is the same whatever stands above it, and no two are", () => {
+  const book = bookOf(chapter("# Lamp Sour\n\n## Salt\n\n## Salt\n\n::spec[Lamp Sour]\n"));
+  const ids = book.chapters.flatMap(({ tokens }) => tokens.flatMap(({ type, meta }) => (type === "heading_open" ? [meta.id] : [])));
+  expect([...ids, ...book.recipes.map(({ id }) => id)]).toEqual(["lamp-sour-1", "salt", "salt-1", "lamp-sour"]);
+});
