@@ -4,8 +4,8 @@ import type { Book } from "../house/book/book.ts";
 import { showCount } from "../house/show.ts";
 import { writeBook } from "./book-output.ts";
 import { type BookForm, bookPrinter } from "./book-printer.ts";
-import { type BookPlace, bookPlace, readBookAt } from "./book-read.ts";
-import { takeIn, watchFolder } from "./book-watch.ts";
+import { type BookPlace, bookPlace, readBookAt, writtenIn } from "./book-read.ts";
+import { folderOfAll, takeIn, watchFolder } from "./book-watch.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { openHouse, type Session } from "./session.ts";
 import type { Terminal } from "./terminal.ts";
@@ -38,7 +38,7 @@ export async function bookCommand(asked: string, options: BookOptions, terminal:
       terminal.complain(`${cause.message}\n${cause.todo}\n`);
     }
   };
-  await watchFolder(place.folder, output, changed, ended());
+  await watchFolder(folderOfAll(session, place.folder), writtenIn(place.folder, output), changed, ended());
   return exitCodes.clean;
 }
 

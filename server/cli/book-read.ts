@@ -28,6 +28,11 @@ export function bookPlace({ house, documents }: Gathered, asked: string): BookPl
   throw new UsageError(`There are several books here: ${names}.`, "Name the folder of the one that is wanted.");
 }
 
+/** Where an earlier build wrote Markdown, which is no chapter: the folder of the output, if the chapters are not in it themselves. */
+export function writtenIn(folder: string, output: string): string {
+  return `${folder}${sep}`.startsWith(`${output}${sep}`) ? join(output, "markdown") : output;
+}
+
 /** Reads the chapters. What an earlier build wrote to `output` is none. */
 export function readBookAt({ house }: Pick<Gathered, "house">, { entry, folder }: BookPlace, files: Files, output?: string): Book {
   return readBook(house, entry, { texts: textsIn(files, folder, output), picture: (file) => bytesOf(join(folder, ...file.split("/"))) });
@@ -35,8 +40,9 @@ export function readBookAt({ house }: Pick<Gathered, "house">, { entry, folder }
 
 function textsIn(files: Files, folder: string, output: string | undefined): BookFiles["texts"] {
   const paths = files.list(folder, "deep").filter((path) => /\.(?:md|markdown)$/.test(path));
+  const written = output === undefined ? undefined : `${writtenIn(folder, output)}${sep}`;
   return paths.flatMap((path) => {
-    if (output !== undefined && path.startsWith(`${output}${sep}`)) return [];
+    if (written !== undefined && path.startsWith(written)) return [];
     try {
       return [{ file: relative(folder, path).split(sep).join("/"), uri: pathToFileURL(path).href, text: files.read(path) }];
     } catch (cause) {

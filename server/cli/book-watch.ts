@@ -1,8 +1,8 @@
 /** Builds a book again whenever a file that it is made of is saved. */
 import { type FSWatcher, watch } from "node:fs";
-import { join, sep } from "node:path";
-import { pathToFileURL } from "node:url";
-import { isHouseFile, readHouseFile } from "../house/house-files.ts";
+import { dirname, join, sep } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { houseFiles, isHouseFile, readHouseFile } from "../house/house-files.ts";
 import { type Files, Unreadable } from "./files.ts";
 import type { Gathered } from "./gather.ts";
 
@@ -38,7 +38,8 @@ export function watchFolder(
     try {
       watcher = watch(folder, { recursive: true }, (_event, name) => {
         const path = name === null ? folder : join(folder, name);
-        if (path === output || path.startsWith(`${output}${sep}`)) return;
+        const isOthers = name?.split(sep).some((part) => houseFiles.passOver.includes(part));
+        if (isOthers || path === output || path.startsWith(`${output}${sep}`)) return;
         waiting.add(path);
         clearTimeout(timer);
         timer = setTimeout(build, quietMs);
@@ -51,6 +52,16 @@ export function watchFolder(
     if (signal.aborted) end();
     else signal.addEventListener("abort", () => end(), { once: true });
   });
+}
+
+/** The lowest folder that holds every text of the house, and another folder: what a book is made of may lie above its chapters. */
+export function folderOfAll({ house }: Pick<Gathered, "house">, folder: string): string {
+  let top = folder;
+  for (const { uri } of house.documents()) {
+    const path = fileURLToPath(uri);
+    while (!path.startsWith(top.endsWith(sep) ? top : `${top}${sep}`)) top = dirname(top);
+  }
+  return top;
 }
 
 /** Takes saved files into the house; answers whether any of them may matter to the book. */

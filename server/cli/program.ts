@@ -177,7 +177,6 @@ const examples = `
 Examples:
   mutchkin check                                         the specs below this folder
   mutchkin check --out                                   the drinks that are off tonight
-  mutchkin check --max-warnings 3 bar/                   let three warnings pass
   mutchkin assess bar/sours.drink                        figures of the drinks in one file
   mutchkin assess --drink "Lantern Sour"                 one drink, with all its figures
   mutchkin assess --format json                          the same for another program
