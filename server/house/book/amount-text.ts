@@ -48,7 +48,9 @@ function inFigures({ low, high }: Pick<Printed, "low" | "high">, { one, many }: 
 
 /** As it is written, but for a third that nobody measures to the last digit. */
 function decimalText(value: number): string {
-  return String(Number(value >= 1 ? value.toFixed(3) : value.toPrecision(3)));
+  return Number(value >= 1 ? value.toFixed(3) : value.toPrecision(3))
+    .toFixed(6)
+    .replace(/\.?0+$/, "");
 }
 
 const glyphs: Readonly<Record<string, string>> = {

@@ -59,8 +59,9 @@ function cardinal(whole: number, spelling: Spelling): string {
   return (spelling === "American" ? american : british)(whole);
 }
 
-/** Digit by digit behind the point. */
+/** Digit by digit behind the point, to a millionth. */
 function decimalInWords(value: number, spelling: Spelling): string {
-  const [whole = "0", digits = ""] = String(Number(value.toPrecision(6))).split(".");
-  return `${cardinal(Number(whole), spelling)} point ${[...digits].map((digit) => cardinal(Number(digit), spelling)).join(" ")}`;
+  const [whole = "0", digits = ""] = value.toFixed(6).replace(/0+$/, "").split(".");
+  const behind = [...digits].map((digit) => cardinal(Number(digit), spelling));
+  return [cardinal(Number(whole), spelling), ...(behind.length > 0 ? ["point", ...behind] : [])].join(" ");
 }

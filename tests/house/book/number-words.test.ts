@@ -26,6 +26,8 @@ test.each([
   [1 / 3, "a third"],
   [17.3, "seventeen point three"],
   [0.05, "zero point zero five"],
+  [1e-9, "zero"],
+  [123456.789, "one hundred and twenty-three thousand four hundred and fifty-six point seven eight nine"],
   [-5, "minus five"],
 ])("%d is %s", (value, words) => {
   expect(numberInWords(value, "British")).toBe(words);

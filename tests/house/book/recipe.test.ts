@@ -73,6 +73,19 @@ test("every pour is a line, whatever the order; nothing that comes after the ice
   }
 });
 
+test("ingredients stand in the book's order of kinds, but for a drink that is poured in its own", () => {
+  const pours = "  15 ml orange liqueur\n  22.5 ml lime juice\n  45 ml white rum\n  60 ml soda water\n";
+  const house = houseOf(
+    `house Pier\n  order: liqueur; spirit\n\nbook Pier Head\n  order: spirit; juice\n\ndrink Mixed\n  method: shake 8 s\n${pours}\ndrink Laid\n  method: layer\n${pours}`,
+  );
+  const names = (name: string) => {
+    const entry = entryNamed(house, name);
+    return recipeOf(house, entry, styleOf(house, house.scopeOf(entry))).ingredients.map((line) => line.name);
+  };
+  expect(names("Mixed")).toEqual(["white rum", "lime juice", "orange liqueur", "soda water"]);
+  expect(names("Laid")).toEqual(["orange liqueur", "lime juice", "white rum", "soda water"]);
+});
+
 test("no figure in figures has a digit that its uncertainty denies", () => {
   for (const { house, entry } of samples) {
     if (entry.kind !== "drink") continue;

@@ -32,6 +32,13 @@ test("26 ml of lemon go up to an ounce, 18 of syrup down to a half: the ratio fa
   expect(found.todo).toBe("Lemon juice is to be rounded down, to ¾ oz in place of 1 oz: pour an amount that comes out so.");
 });
 
+test("of two that would do, the one that comes nearer turns", () => {
+  // 41 by 32 ml is 1.28. As printed 1½ by 1 oz; 1¼ by 1 is 1.25, 1½ by 1¼ would be 1.2.
+  const found = rounded(sour(60, 32, 41), quarters) as RoundedOff;
+  expect(found.flip?.pour.ingredient.resolution.text).toBe("plain syrup");
+  expect(found.flip).toMatchObject({ from: "1½ oz", to: "1¼ oz" });
+});
+
 test("25 and 20 ml come right in eighths only: 0.8 is 1, 1, then 0.714", () => {
   expect(rounded(sour(60, 25, 20), halves)).toMatchObject({ step: 1 / 8, todo: "Set a finer step in the book: `ounce step: ⅛ oz`." });
   expect(rounded(sour(60, 25, 20), { ...halves, ounceStep: 1 / 8 })).toEqual({ fine: true });
