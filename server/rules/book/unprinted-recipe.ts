@@ -1,4 +1,4 @@
-/** A recipe that exists and that the book leads to, but never gives. */
+/** A recipe that exists and that the book leads to, but that no chapter gives. */
 import type { Entry } from "../../../grammar/tree.ts";
 import { bookOf, isPrinted, printedBy } from "../../house/book/printed.ts";
 import { meaningOf } from "../../house/book/saying.ts";
@@ -18,8 +18,8 @@ export const unprintedRecipe: Rule = {
   severity: "warning",
   entries: ["text", "drink", "prep"],
   docs: {
-    title: "A recipe that the book never gives",
-    why: "A reader can buy lemon juice, but nobody sells what is made in this house: a syrup that a recipe pours has to stand somewhere in the book, and so has a drink that the text sends the reader to. It is printed by its spec in a chapter, or by `::spec[…]`.",
+    title: "A recipe that no chapter prints",
+    why: "A reader who is sent to a drink has to find it, and what is made in this house, a syrup that a recipe pours, is sold nowhere. A drink that no chapter prints is not in the book. What the printed recipes pour is put behind the last chapter by the build, where nobody meant it to stand; so much is only for information. A recipe is printed by its spec in a chapter, or by `::spec[…]`.",
     bad: book(""),
     good: book("::spec[harbour syrup]\n\n"),
   },
@@ -32,7 +32,8 @@ export const unprintedRecipe: Rule = {
       if (!recipe || isPrinted(house, scope, recipe)) continue;
       yield {
         place: labelPlace(line, directive),
-        what: `The book never prints “${recipe.name!.text}”, so this leads nowhere.`,
+        ...(recipe.kind === "prep" && { severity: "information" as const }),
+        what: `No chapter prints “${recipe.name!.text}”, so this leads ${recipe.kind === "prep" ? "to the end of the book, or nowhere" : "nowhere"}.`,
         todo: `Print it with \`::spec[${recipe.name!.text}]\`, or leave the link out.`,
       };
     }
@@ -52,8 +53,9 @@ function* pouredUnprinted(house: House, entry: Entry): Generator<Found> {
       const own = here && writtenIn === entry;
       yield {
         place: own ? written : place(headPlace(entry)),
-        what: `${own ? "This" : `“${recipe.name!.text}”`} pours “${part.name!.text}”, which the book never gives, so no reader can make it.`,
-        todo: `Print it with \`::spec[${part.name!.text}]\`, or put its spec in a chapter.`,
+        severity: "information",
+        what: `${own ? "This" : recipe.name!.text} pours “${part.name!.text}”, which no chapter prints: its recipe ends up behind the last one.`,
+        todo: `Print it where it belongs with \`::spec[${part.name!.text}]\`, or put its spec in a chapter.`,
       };
     }
   }

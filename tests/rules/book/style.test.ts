@@ -120,11 +120,11 @@ describe("each recipe of the book", () => {
     expect(missing("glassware: coupes; highball", "tools: shaker; fine strainer")).toBe(0);
   });
 
-  test("pours nothing that the book never gives, not by an alternative either", () => {
+  test("pours nothing that no chapter prints, not by an alternative either", () => {
     const preps = "=== preps.drink\nprep pier syrup\n  100 g white sugar\n  100 g water\n";
     const spec = drink("Slip Sour", [], "50 ml gin", "20 ml lemon juice", "15 ml sugar syrup", "  or 15 ml pier syrup");
     expect(found(book(`${fenced(spec)}${preps}`), "unprinted-recipe")).toEqual([
-      "one.md:9 This pours “pier syrup”, which the book never gives, so no reader can make it.",
+      "one.md:9 This pours “pier syrup”, which no chapter prints: its recipe ends up behind the last one.",
     ]);
     expect(found(book(`::spec[pier syrups]\n\n${fenced(spec)}${preps}`), "unprinted-recipe")).toEqual([]);
   });
