@@ -11,6 +11,7 @@ import type { Scope } from "../scope.ts";
 import { type ChapterText, chapterTexts, type ReadChapter, readChapter, titleOfFile } from "./chapters.ts";
 import { attributeOf } from "./directives.ts";
 import { linksIn } from "./links.ts";
+import { type Meaning, wordsOf } from "./meaning.ts";
 import { type Part, partIds, partNames } from "./parts.ts";
 import { type BookProblem, problemsIn } from "./problems.ts";
 import { type Recipe, recipeOf } from "./recipe.ts";
@@ -77,24 +78,6 @@ export interface PrintedRecipe {
   readonly level: number;
   /** Its name is the author's own heading right above. */
   readonly isNamed: boolean;
-}
-
-/** What a token of a chapter stands for in the book, in its `meta`. */
-export interface Meaning {
-  /** Of a directive in a sentence. */
-  readonly text?: string;
-  /** The id that a reference, a link or a heading goes by. */
-  readonly id?: string;
-  /** Of a fence or `::spec`. */
-  readonly recipes?: readonly PrintedRecipe[];
-  readonly part?: Part;
-  /** Of a picture. */
-  readonly file?: string;
-}
-
-/** What a token stands for. */
-export function meaningOfToken(token: Token): Meaning {
-  return (token.meta ?? {}) as Meaning;
 }
 
 /** What a book is printed from beside its house. */
@@ -260,15 +243,4 @@ function inText(house: House, scope: Scope, directive: Directive, printed: Reado
   const meant = meaningOf(house, scope, directive);
   const target = directive.name.text === "see" && "row" in meant && meant.recipe ? printed.get(meant.recipe) : undefined;
   return { text: "text" in said ? said.text : "", ...(target && { id: target.id }) };
-}
-
-/** The words of a heading or a picture, without their markup. */
-export function wordsOf(inline: Pick<Token, "children"> | undefined): string {
-  return (inline?.children ?? [])
-    .map((token) => {
-      if (token.type === "directive") return meaningOfToken(token).text ?? "";
-      if (token.type === "softbreak" || token.type === "hardbreak") return " ";
-      return token.type === "image" ? wordsOf(token) : token.type.startsWith("html") ? "" : token.content;
-    })
-    .join("");
 }

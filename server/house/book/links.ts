@@ -1,8 +1,9 @@
 /** Links and pictures that the author wrote: where they lead in the printed book, and which lead nowhere. */
 import type { Token } from "markdown-it";
-import type { BookFiles, Chapter, Meaning } from "./book.ts";
-import { meaningOfToken, wordsOf } from "./book.ts";
+import type { BookFiles, Chapter } from "./book.ts";
+
 import type { ReadChapter } from "./chapters.ts";
+import { type Meaning, meaningOfToken, wordsOf } from "./meaning.ts";
 import type { BookProblem } from "./problems.ts";
 import { slugger } from "./slugs.ts";
 

@@ -12,8 +12,9 @@ import {
 } from "docx";
 import type { Token } from "markdown-it";
 import { isSpec } from "../../../grammar/markdown.ts";
-import { type Chapter, meaningOfToken, wordsOf } from "../../house/book/book.ts";
+import type { Chapter } from "../../house/book/book.ts";
 import { isBreak } from "../../house/book/links.ts";
+import { meaningOfToken, wordsOf } from "../../house/book/meaning.ts";
 import { blockParts, headings, opening, recipeParts, type Setting, tableOf } from "./docx-parts.ts";
 import { lists, styleIds } from "./docx-style.ts";
 import { partBlocks } from "./parts.ts";

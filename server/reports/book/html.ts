@@ -1,8 +1,9 @@
 /** A book as one page that needs nothing else: read on a screen, or printed by a browser. */
 import MarkdownIt, { type Token } from "markdown-it";
 import { isSpec } from "../../../grammar/markdown.ts";
-import { type Book, type Chapter, meaningOfToken, wordsOf } from "../../house/book/book.ts";
+import type { Book, Chapter } from "../../house/book/book.ts";
 import { isBreak } from "../../house/book/links.ts";
+import { meaningOfToken, wordsOf } from "../../house/book/meaning.ts";
 import { escapeHtml } from "../html.ts";
 import type { Section } from "./blocks.ts";
 import { blocksHtml, heading, recipeHtml } from "./html-recipe.ts";

@@ -3,7 +3,8 @@
  * directives and fences stand for in their place.
  */
 import { isSpec } from "../../../grammar/markdown.ts";
-import { type Book, type Chapter, meaningOfToken } from "../../house/book/book.ts";
+import type { Book, Chapter } from "../../house/book/book.ts";
+import { meaningOfToken } from "../../house/book/meaning.ts";
 import type { Block, Section, Words } from "./blocks.ts";
 import { type Linking, plain, recipeLines, tableLines, wordsIn } from "./markdown-recipe.ts";
 import { backSections, frontSection, partBlocks } from "./parts.ts";

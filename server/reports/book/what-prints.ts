@@ -1,7 +1,8 @@
 /** What the print of a chapter follows from, as one text: where it is the same as before, so is the print. */
 import type { Token } from "markdown-it";
 import type { Entry } from "../../../grammar/tree.ts";
-import { type Book, type Chapter, meaningOfToken } from "../../house/book/book.ts";
+import type { Book, Chapter } from "../../house/book/book.ts";
+import { meaningOfToken } from "../../house/book/meaning.ts";
 import { partBlocks } from "./parts.ts";
 
 export function whatPrints(book: Book, chapter: Chapter): string {
