@@ -1,6 +1,7 @@
 /** `mutchkin book`: builds a book from a folder of chapters and specs. */
 import { relative, resolve, sep } from "node:path";
 import type { Book } from "../house/book/book.ts";
+import { usedOnce } from "../house/book/used-once.ts";
 import { showCount } from "../house/show.ts";
 import { writeBook } from "./book-output.ts";
 import { type BookForm, bookPrinter } from "./book-printer.ts";
@@ -51,7 +52,7 @@ interface Build {
   readonly terminal: Terminal;
 }
 
-async function build({ session, place, print, output, options: { out }, terminal }: Build): Promise<number> {
+async function build({ session, place, print, output, options: { out, watch }, terminal }: Build): Promise<number> {
   const book = readBookAt(session, freshPlace(session, place), terminal.files, output);
   if (book.problems.length > 0) {
     terminal.print(problemText(book, relative(terminal.currentFolder, place.folder).split(sep).join("/")));
@@ -60,6 +61,7 @@ async function build({ session, place, print, output, options: { out }, terminal
   const printed = await print(book);
   const written = writeBook(terminal.files, output, out, printed.files);
   terminal.print(wroteText(book, printed.chapters, out, written));
+  if (!watch) terminal.print(onceText(book));
   return exitCodes.clean;
 }
 
@@ -76,6 +78,16 @@ function problemText({ problems }: Book, folder: string): string {
   const top = folder === "" ? "" : `${folder}/`;
   const lines = problems.map(({ file, line, column, what, todo }) => `${top}${file}:${line}:${column} error  ${what}\n    ${todo}\n`);
   return `${lines.join("")}\n${showCount(problems.length, "error")}; nothing was written.\n`;
+}
+
+/** Nothing is wrong with it, but the reader has to buy it. */
+function onceText({ house, recipes }: Book): string {
+  const once = usedOnce(
+    house,
+    recipes.map(({ recipe }) => recipe.entry),
+  );
+  const names = once.map(({ name, recipe }) => `${name} (${recipe.name!.text})`);
+  return names.length > 0 ? `Bottles for one recipe alone: ${names.join(", ")}.\n` : "";
 }
 
 function wroteText({ title, chapters, recipes }: Book, printed: number, out: string, written: readonly string[]): string {
