@@ -5,7 +5,7 @@ import { fold } from "../names.ts";
 import type { Poured } from "./amount.ts";
 import { poursOf } from "./pours.ts";
 import { proseOn } from "./prose.ts";
-import { amountsIn, type ProseAmount } from "./prose-amounts.ts";
+import { amountsOn, type ProseAmount } from "./prose-amounts.ts";
 import { sectionOf } from "./section.ts";
 
 export interface PouredInProse {
@@ -21,7 +21,7 @@ export interface PouredInProse {
 /** In the order written. What the drink does not pour, or another recipe of the section pours as well, is left out. */
 export function pouredInProse(house: House, entry: Entry): readonly PouredInProse[] {
   return house.recall(entry, "poured in prose", () => {
-    const amounts = entry.lines.flatMap((line, index) => amountsIn(proseOn(line)).map((amount) => ({ line: index, amount })));
+    const amounts = entry.lines.flatMap((line, index) => amountsOn(line).map((amount) => ({ line: index, amount })));
     const section = amounts.length > 0 ? sectionOf(house, entry) : undefined;
     if (!section) return [];
     return amounts.flatMap(({ line, amount }): PouredInProse[] => {

@@ -1,6 +1,8 @@
 /** Amounts as running prose writes them: `25 ml`, `¾ ounce`, `twenty-five millilitres`, `half an ounce`. What is vaguer is none. */
 import { readMixed, readNumeral, startsNumeral } from "../../../grammar/numerals.ts";
+import type { Line } from "../../../grammar/tree.ts";
 import { findUnit, type Unit } from "../../../grammar/units.ts";
+import { proseOn } from "./prose.ts";
 import { readWords, type Word, wordsIn } from "./words-to-numbers.ts";
 
 export interface ProseAmount {
@@ -12,7 +14,19 @@ export interface ProseAmount {
   readonly form: "figures" | "words";
 }
 
-/** The amounts of a line's prose in their order: volumes and weights, neither ranges nor guesses. */
+const known = new WeakMap<Line, readonly ProseAmount[]>();
+
+/** The amounts of a line's prose; found once for each line. */
+export function amountsOn(line: Line): readonly ProseAmount[] {
+  let amounts = known.get(line);
+  if (!amounts) {
+    amounts = amountsIn(proseOn(line));
+    known.set(line, amounts);
+  }
+  return amounts;
+}
+
+/** The amounts of a prose in their order: volumes and weights, neither ranges nor guesses. */
 export function amountsIn(prose: string): ProseAmount[] {
   const words = wordsIn(prose);
   const amounts: ProseAmount[] = [];

@@ -1,8 +1,7 @@
 /** Prose that measures in units which the book does not show. */
 
 import { bookOf } from "../../house/book/printed.ts";
-import { proseOn } from "../../house/book/prose.ts";
-import { amountsIn } from "../../house/book/prose-amounts.ts";
+import { amountsOn } from "../../house/book/prose-amounts.ts";
 import { styleOf } from "../../house/book/style.ts";
 import type { Rule } from "../rule.ts";
 import { chapter } from "./chapter.ts";
@@ -21,7 +20,7 @@ export const strangeUnits: Rule = {
   *check(house, entry) {
     let shown: readonly string[] | undefined;
     for (const [line, one] of entry.lines.entries()) {
-      for (const { start, end, unit } of amountsIn(proseOn(one))) {
+      for (const { start, end, unit } of amountsOn(one)) {
         const system = systemOf(unit);
         if (!system || (unit.g && system === "metric")) continue;
         shown ??= bookOf(house, entry) ? styleOf(house, house.scopeOf(entry)).systems : [];
