@@ -1,4 +1,6 @@
 /** A book's page in a browser: valid, usable by everybody, whole, and as it prints. */
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { expect, test } from "vitest";
 import { bookHtml } from "../../server/reports/book/html.ts";
 import { bookFrom, bookOf, ferryBook, filesOf } from "../reports/book/books.ts";
@@ -8,6 +10,20 @@ const { open } = inBrowser();
 const html = bookHtml(bookOf(ferryBook));
 
 test("the page is valid HTML", async () => expect(await markupFaults(html)).toEqual([]));
+
+test("the sample book has no faults, and is valid and usable as a whole", async () => {
+  const book = bookFrom(filesIn("samples/slack-water"));
+  expect(book.problems).toEqual([]);
+  const sample = bookHtml(book);
+  expect(await markupFaults(sample)).toEqual([]);
+  expect(await accessFaults(await open(sample, "screen"))).toEqual([]);
+});
+
+/** The files of a folder of the project, by their names. */
+function filesIn(folder: string): ReadonlyMap<string, string> {
+  const names = readdirSync(folder).filter((name) => /\.(?:md|drink)$/.test(name));
+  return new Map(names.map((name) => [name, readFileSync(join(folder, name), "utf8")]));
+}
 
 test.each(["light", "dark"] as const)("everybody can read it, %s", async (colorScheme) => {
   const page = await open(html, "screen");

@@ -65,7 +65,11 @@ export const headings = [
 
 /** `level` is that of the heading around. */
 export function blockParts(setting: Setting, blocks: readonly Block[], level: number): FileChild[] {
-  return blocks.flatMap((block) => partsOf(setting, block, level));
+  return blocks.flatMap((block, index) =>
+    block.kind === "paragraph" && blocks[index - 1]?.kind === "paragraph"
+      ? [said(setting, block.words, { style: styleIds.body })]
+      : partsOf(setting, block, level),
+  );
 }
 
 function partsOf(setting: Setting, block: Block, level: number): FileChild[] {
@@ -81,15 +85,23 @@ function partsOf(setting: Setting, block: Block, level: number): FileChild[] {
         said(setting, words, { style: styleIds.list, numbering: { reference: lists.bullets, level: 0 } }),
       );
     case "index":
-      return block.entries.flatMap(({ term, words }) => [
-        new Paragraph({ style: styleIds.indexTerm, text: term }),
-        ...words.map((one) => said(setting, one, { style: styleIds.indexEntry })),
-      ]);
+      return block.entries.map(({ term, words }) => {
+        const references = words.flatMap((one, index) => [...(index > 0 ? [new TextRun(", ")] : []), ...runs(setting, one)]);
+        const between = words.length > 0 ? [new TextRun("  ")] : [];
+        return new Paragraph({
+          style: styleIds.indexEntry,
+          children: [new TextRun({ text: term, italics: true }), ...between, ...references],
+        });
+      });
     case "table":
       return [
         new Paragraph({ style: styleIds.caption, text: block.caption }),
         tableOf(
-          block.columns.map(({ head, isFigure }) => ({ children: [new TextRun(head)], ...(isFigure && { isFigure }) })),
+          block.columns.map(({ head, isFigure }) => ({
+            children: [new TextRun(head)],
+            ...(isFigure && { isFigure }),
+            ...(head.length <= 3 && { width: "narrow" as const }),
+          })),
           block.rows.map((row) => row.map((words) => runs(setting, words))),
         ),
       ];
@@ -129,13 +141,13 @@ export function recipeParts(setting: Setting, printed: PrintedRecipe): FileChild
         : paragraph(styleIds.method, text),
     ),
     ...facts.map(({ label, text }) => labelled(styleIds.fact, label, text)),
-    ...asides(recipe).map(({ label, text }) => labelled(styleIds.note, label, text)),
+    ...asides(recipe).map(({ label, text }, index, { length }) => labelled(styleIds.note, label, text, index < length - 1)),
   ];
 }
 
-function labelled(style: string, label: string, text: string): Paragraph {
+function labelled(style: string, label: string, text: string, keepNext?: boolean): Paragraph {
   const head = label ? [new TextRun({ text: label, smallCaps: true }), new TextRun("  ")] : [];
-  return new Paragraph({ style, children: [...head, new TextRun(text)] });
+  return new Paragraph({ style, ...(keepNext && { keepNext }), children: [...head, new TextRun(text)] });
 }
 
 const bare = { style: BorderStyle.NONE, size: 0, color: "auto" };
@@ -193,21 +205,12 @@ const rule = { style: BorderStyle.SINGLE, size: 4, color: "CFCBC1" };
 export interface Head {
   readonly children: ParagraphChild[];
   readonly isFigure?: boolean;
+  readonly width?: "narrow";
 }
 
 /** A table over the whole width, its head repeated on every page. */
 export function tableOf(heads: readonly Head[], rows: readonly (readonly ParagraphChild[][])[]): Table {
-  const first = 2600;
-  const figures = heads.filter(({ isFigure }, index) => index > 0 && isFigure).length;
-  const others = heads.length - 1 - figures;
-  const figureWidth =
-    others > 0
-      ? Math.min(1100, Math.floor((textWidth - first) / (heads.length - 1)))
-      : Math.floor((textWidth - first) / Math.max(1, figures));
-  const otherWidth = Math.floor((textWidth - first - figures * figureWidth) / Math.max(1, others));
-  const widths = heads.map(({ isFigure }, index) =>
-    index === 0 ? (heads.length === 1 ? textWidth : first) : isFigure ? figureWidth : otherWidth,
-  );
+  const widths = widthsOf(heads);
   const cell = (index: number, style: string, children: ParagraphChild[]) =>
     new TableCell({
       width: { size: widths[index]!, type: WidthType.DXA },
@@ -230,6 +233,17 @@ export function tableOf(heads: readonly Head[], rows: readonly (readonly Paragra
       ),
     ],
   });
+}
+
+/** Names are wide, a column of short numbers is narrow, the others share what is left. */
+function widthsOf(heads: readonly Head[]): number[] {
+  const fixed = heads.map(({ isFigure, width }, index): number => (index === 0 ? 2600 : isFigure && width === "narrow" ? 650 : 0));
+  const others = fixed.filter((width) => width === 0).length;
+  const left = textWidth - fixed.reduce((sum, width) => sum + width, 0);
+  // Without another column the first has it all.
+  return others > 0
+    ? fixed.map((width) => width || Math.floor(left / others))
+    : fixed.map((width, index) => (index === 0 ? width + left : width));
 }
 
 function said(setting: Setting, words: Words, options: IParagraphOptions): Paragraph {

@@ -29,7 +29,6 @@ export const styleIds = {
   tableText: "TableText",
   contents1: "TOC1",
   contents2: "TOC2",
-  indexTerm: "IndexHeading",
   indexEntry: "Index1",
   break: "SectionBreak",
   picture: "Picture",
@@ -62,7 +61,11 @@ export function wordStyles({ typeface, spelling }: BookStyle): IStylesOptions {
       heading5: heading(11, 12, 4, true),
       heading6: heading(11, 12, 4, true),
     },
-    paragraphStyles: paragraphs,
+    // Word processors bring their own look for names that they know: each style says its own.
+    paragraphStyles: paragraphs.map((one) => ({
+      ...one,
+      run: { font: faces[typeface], bold: false, italics: false, color: "000000", ...one.run },
+    })),
   };
 }
 
@@ -113,8 +116,7 @@ const paragraphs: IParagraphStyleOptions[] = [
   style("tableText", "Table Text", { size: 19 }, {}),
   style("contents1", "toc 1", { size: 24 }, { spacing: { before: pt(9) }, keepNext: true }),
   style("contents2", "toc 2", { size: 20, color: soft }, { indent: { left: pt(18) } }),
-  style("indexTerm", "Index Heading", { italics: true, size: 20 }, { spacing: { before: pt(5) }, keepNext: true }, "indexEntry"),
-  style("indexEntry", "index 1", { size: 20 }, { indent: { left: pt(18), hanging: pt(8) } }),
+  style("indexEntry", "index 1", { size: 20 }, { indent: { left: pt(18), hanging: pt(18) }, spacing: { before: pt(3) } }),
   style("break", "Section Break", {}, { ...centred, spacing: { before: pt(12), after: pt(12) } }, "first"),
   style("picture", "Picture", {}, { ...centred, spacing: { before: pt(12), after: pt(12) } }, "body"),
 ];

@@ -22,7 +22,7 @@ function blockHtml(book: Book, block: Block, level: number): string {
       return `<div class="list">\n${listHtml(block.items, "ul")}</div>`;
     case "index":
       return `<dl class="index">\n${block.entries
-        .map(({ term, words }) => `<div><dt>${escapeHtml(term)}</dt>${words.map((one) => `<dd>${wordsHtml(one)}</dd>`).join(" ")}</div>`)
+        .map(({ term, words }) => `<div><dt>${escapeHtml(term)}</dt>${words.map((one) => `<dd>${wordsHtml(one)}</dd>`).join("")}</div>`)
         .join("\n")}\n</dl>`;
     case "table":
       return tableHtml(block);

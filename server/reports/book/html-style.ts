@@ -85,9 +85,10 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
 .contents a:hover { text-decoration-color: var(--accent); }
 .list ul { list-style: none; padding: 0; columns: 14rem auto; column-gap: 2rem; }
 .index { columns: 14rem auto; column-gap: 2rem; font-size: 0.9rem; line-height: 1.45; margin: 1.4rem 0; }
-.index div { break-inside: avoid; margin-bottom: 0.7rem; }
-.index dt { font-style: italic; }
-.index dd { margin: 0 0 0 1.4em; text-indent: -0.7em; font-variant-numeric: lining-nums; }
+.index div { break-inside: avoid; margin-bottom: 0.45rem; padding-left: 1.4em; text-indent: -1.4em; }
+.index dt { display: inline; font-style: italic; margin-right: 0.5em; }
+.index dd { display: inline; margin: 0; font-variant-numeric: lining-nums; }
+.index dd + dd::before { content: ", "; }
 .index a { text-decoration-color: transparent; }
 .index a:hover { text-decoration-color: var(--accent); }
 .wide { overflow-x: auto; margin: 1.6rem 0; }
@@ -99,7 +100,7 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
 .wide .centred { text-align: center; }
 .wide tr > :last-child { padding-right: 0; }
 
-@page { size: ${trims[spelling]}; margin: 19mm 19mm 22mm; }
+@page { size: ${trims[spelling]}; margin: 17mm 19mm 20mm; }
 @page :first { margin: 24mm 19mm 19mm; }
 @media print {
   :root { color-scheme: light; --paper: #fff; --ink: #000; --soft: #4a4a4a; --rule: #b9b5ab; --accent: #6f2a1c; }
@@ -114,8 +115,8 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
   .part h2 { margin: 6mm 0 8mm; }
   h2, h3, h4, h5, h6, caption { break-after: avoid; }
   .chapter > p { text-align: justify; orphans: 2; widows: 2; }
-  .recipe { break-inside: avoid; margin: 5mm 0 0; padding-top: 3.5mm; }
-  .recipe + .recipe { margin-top: 5mm; }
+  .recipe { break-inside: avoid; margin: 4.5mm 0 0; padding-top: 3mm; font-size: 9.7pt; line-height: 1.38; }
+  .recipe + .recipe { margin-top: 4.5mm; }
   .recipe h3, .recipe h4, .recipe h5, .recipe h6 { font-size: 15pt; }
   .ingredients { margin: 0.7rem 0; }
   .ingredients th, .ingredients td { padding: 0.05rem 0; }

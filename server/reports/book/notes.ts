@@ -1,8 +1,9 @@
 /** The notes that a book owes its reader: what its units are, and how its drinks are served. */
+import { fractionText } from "../../house/book/amount-text.ts";
 import type { Book } from "../../house/book/book.ts";
 import { spelled } from "../../house/book/spelling.ts";
 import type { BookStyle } from "../../house/book/style.ts";
-import { ounceFraction, showNumber } from "../../house/show.ts";
+import { showNumber } from "../../house/show.ts";
 import type { Block } from "./blocks.ts";
 
 export function units({ style }: Book): readonly Block[] {
@@ -29,8 +30,7 @@ function ofTheOunce({ systems, ounceMl }: BookStyle): string {
 }
 
 function ofRounding({ ounceStep }: BookStyle): string {
-  const step = ounceFraction(ounceStep) ?? showNumber(ounceStep);
-  return `Ounces are rounded to the nearest ${step}. Keep to one column: a drink measured in both by turns is neither.`;
+  return `Ounces are rounded to the nearest ${fractionText(ounceStep)}. Keep to one column: a drink measured in both by turns is neither.`;
 }
 
 const ofTheRest =

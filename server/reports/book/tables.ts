@@ -6,8 +6,13 @@ import { capital } from "../../house/show.ts";
 import type { Block, Words } from "./blocks.ts";
 import { titleOf } from "./recipe-words.ts";
 
-/** What stands where nothing is known. */
-const untold = "not known";
+/** A recipe says nothing of the alcohol that it has none of; what is not known says so. */
+function absent({ strengthPct }: PrintedRecipe["recipe"]): string {
+  return strengthPct !== null && strengthPct < leastPct ? "none" : "not known";
+}
+
+/** Below this a strength is printed as 0. */
+const leastPct = 0.05;
 
 export function recipeTable({ recipes, style }: Book): readonly Block[] {
   const drinks = recipes.filter(({ recipe }) => recipe.kind === "drink");
@@ -37,7 +42,7 @@ function tableOf(caption: string, recipes: readonly PrintedRecipe[]): Block {
         [{ text: titleOf(printed), to: id }],
         [String(number)],
         ...(hasFamily ? [[capital(recipe.family ?? "")]] : []),
-        ...labels.map((label) => [recipe.figures.find((one) => one.label === label)?.text ?? untold]),
+        ...labels.map((label) => [recipe.figures.find((one) => one.label === label)?.text ?? absent(recipe)]),
       ];
     }),
   };
