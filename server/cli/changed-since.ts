@@ -19,14 +19,18 @@ import { UsageError } from "./usage-error.ts";
 export function changedSieve(revision: string, paths: readonly string[], terminal: Terminal): Sieve {
   const { currentFolder } = terminal;
   const git = gitIn(currentFolder);
+  if (git.isUnborn && revision === "HEAD") {
+    return ({ findings }) => ({ findings, notes: ["Nothing is committed here yet, so all of it is new."] });
+  }
   const since = git.commit(revision);
-  const parted = git.mergeBase(since, git.commit("HEAD")) ?? since;
+  const parted = git.isUnborn ? undefined : git.mergeBase(since, git.commit("HEAD"));
+  const apart = parted ? [] : [`No commit is common to ${revision} and this branch here: it is compared with ${revision} as it is now.`];
   return (checked) => {
     terminal.progress(`Reading ${revision}`);
-    const files = filesAt(git, parted, currentFolder);
+    const files = filesAt(git, parted ?? since, currentFolder);
     const there = (paths.length > 0 ? paths : ["."]).filter((path) => files.kindOf(resolve(currentFolder, path)));
     const before = there.length > 0 ? gathered(() => gather(files, currentFolder, there, () => undefined)) : undefined;
-    if (!before) return { findings: checked.findings, notes: [] };
+    if (!before) return { findings: checked.findings, notes: apart };
     const { house, documents, pathOf } = before;
     const progress = (done: number) => terminal.progress(`Computing ${revision}: ${done} of ${documents.length}`);
     const old = check(house, documents, { rules, pathOf, report: () => undefined, progress });
@@ -36,7 +40,10 @@ export function changedSieve(revision: string, paths: readonly string[], termina
     const stood = checked.findings.length - findings.length;
     return {
       findings,
-      notes: stood > 0 ? [`${showCount(stood, "finding")} from before the change ${stood === 1 ? "is" : "are"} not shown.`] : [],
+      notes: [
+        ...apart,
+        ...(stood > 0 ? [`${showCount(stood, "finding")} from before the change ${stood === 1 ? "is" : "are"} not shown.`] : []),
+      ],
     };
   };
 }
