@@ -41,8 +41,7 @@ export function sidesOf(files: Files, currentFolder: string, asked: readonly str
     );
   }
   return {
-    before: houseOf(before),
-    after: houseOf(after),
+    ...housesOf(before, after),
     names,
     pathOf,
     wanted: (uri) => wanted.length === 0 || wanted.some(({ isIn }) => isIn(pathOf(uri))),

@@ -197,6 +197,20 @@ export class House {
     return entry.kind === "prep" ? prepModel(this, entry) : drinkModel(this, entry);
   }
 
+  /** The entries of which something was computed from what these keys mean, or from what was computed from that in turn. */
+  hangingOn(keys: readonly string[]): Set<Entry> {
+    const found = new Set<Entry>();
+    const pending = [...keys];
+    for (let key = pending.pop(); key !== undefined; key = pending.pop()) {
+      for (const entry of this.memo.dependentsOf(key)) {
+        if (found.has(entry)) continue;
+        found.add(entry);
+        if (this.owners.has(entry)) pending.push(...keysOf(entry));
+      }
+    }
+    return found;
+  }
+
   /** Notes that what is being computed depends on the `house` entries. */
   noteSettings(): void {
     this.memo.note(keyOf("house", "*"));
@@ -251,15 +265,10 @@ export class House {
 
   /** Drops everything computed from the changed names, and what was computed from that in turn. */
   private spread(changed: readonly string[]): void {
-    const pending = [...changed];
-    for (let key = pending.pop(); key !== undefined; key = pending.pop()) {
-      for (const entry of this.memo.dependentsOf(key)) {
-        if (!this.memo.drop(entry)) continue;
-        const document = this.owners.get(entry);
-        if (!document) continue;
-        this.stale.add(document);
-        pending.push(...keysOf(entry));
-      }
+    for (const entry of this.hangingOn(changed)) {
+      this.memo.drop(entry);
+      const document = this.owners.get(entry);
+      if (document) this.stale.add(document);
     }
   }
 

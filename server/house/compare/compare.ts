@@ -12,6 +12,7 @@ import { type Effects, effectsOf, type Gained, hasEffect } from "./figures.ts";
 import { compareMenus, type MenuCompared } from "./menus.ts";
 import { type Houses, type Pair, pairsOf } from "./pair.ts";
 import { comparePours, type PoursCompared } from "./pours.ts";
+import { untouchedIn } from "./touched.ts";
 import { saySame, standAlike } from "./written.ts";
 
 /** Moved: what it says is the same, what it comes to is not. Rewritten: nothing but blanks and comments is another. */
@@ -53,10 +54,11 @@ export function compare(houses: Houses, progress: (done: number, all: number) =>
   const things = thingKinds.flatMap((kind) => pairsOf(houses, kind).flatMap((pair) => thing(pair, kind) ?? []));
   const byKey = new Map(things.map((one) => [keyOf(one.kind, one.name), one]));
   const pairs = pairsOf(houses, "drink");
+  const isUntouched = untouchedIn(houses, pairs);
   const changed = new Set(pairs.flatMap(({ before, after }) => (before && after && saySame(before, after) ? [] : [before, after])));
   const drinks = pairs.flatMap((pair, done) => {
     progress(done, pairs.length);
-    return drink(houses, pair, byKey, changed) ?? [];
+    return isUntouched(pair) ? [] : (drink(houses, pair, byKey, changed) ?? []);
   });
   return { drinks, things, menus: compareMenus(houses) };
 }

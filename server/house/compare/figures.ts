@@ -3,6 +3,7 @@ import type { Entry } from "../../../grammar/tree.ts";
 import { type Figure, type FigureName, figures } from "../../engine/plan.ts";
 import { type Assessment, assessDrink } from "../drink.ts";
 import { familyOf, isInside, windowFields } from "../family.ts";
+import type { House } from "../house.ts";
 import { costOfDrink } from "../sales.ts";
 import { perServe } from "../serve.ts";
 import { showValue } from "../show.ts";
@@ -52,6 +53,12 @@ export interface Effects {
   readonly diets: Gained<string>;
   readonly cost?: CostCompared;
   readonly figures: readonly FigureCompared[];
+}
+
+/** Computes what is compared of a drink and remembered with the names that it hangs on: all but its sales. */
+export function prepareToCompare(house: House, entry: Entry): void {
+  familyOf(house, assessDrink(house, entry).flat);
+  suitabilityOf(house, entry);
 }
 
 export function effectsOf(houses: Houses, before: Entry, after: Entry): Effects {
