@@ -1,7 +1,7 @@
 /** What `mutchkin diff` tells, line by line: the same in the terminal, in Markdown and on a page. */
 import { showCount, showList, showMoney } from "../house/show.ts";
 import type { DiffDrink, DiffReport, DiffThing } from "./diff-schema.ts";
-import { changeLines, effectLines, fieldLine, hurtLines } from "./diff-words.ts";
+import { arrivalHurtLines, arrivalLines, changeLines, effectLines, fieldLine, hurtLines } from "./diff-words.ts";
 
 type DiffMenu = DiffReport["menus"][number];
 
@@ -31,23 +31,30 @@ export function titleOf({ name, oldName, how, menus }: DiffDrink): string {
 
 /** Whom it could hurt, what was changed and what that does, and through what. */
 export function drinkLines(drink: DiffDrink): { readonly hurt: string[]; readonly said: string[]; readonly through: string[] } {
-  const { effects, because, how } = drink;
+  const { effects, arrival, because, how, pours } = drink;
+  // An untouched riff pours what its parent was given, and what it could not take out any more.
+  const changes = how === "moved" ? (pours ? [pours] : []) : changeLines(drink);
   return {
-    hurt: effects ? hurtLines(effects) : [],
-    said: [...(how === "moved" ? [] : changeLines(drink)), ...(effects ? effectLines(effects) : [])],
+    hurt: [...(effects ? hurtLines(effects) : []), ...(arrival ? arrivalHurtLines(arrival) : [])],
+    said: [...changes, ...(effects ? effectLines(effects) : []), ...(arrival ? arrivalLines(arrival) : [])],
     through: because.length > 0 ? [`through ${allOf(because)}`] : [],
   };
 }
 
 /** What became of it, which drinks that moved, and the menus that those are on. */
-export function thingLines({ fields, moved, menus }: DiffThing): { readonly said: string[]; readonly through: string[] } {
+export function thingLines({ fields, pours, moved, also, menus }: DiffThing): { readonly said: string[]; readonly through: string[] } {
   return {
-    said: [...fields.map(fieldLine), ...moved.map(({ drink, what }) => `${drink}: ${what}`)],
+    said: [
+      ...(pours ? [pours] : []),
+      ...fields.map(fieldLine),
+      ...moved.map(({ drink, what, with: others }) => `${drink}${others.length > 0 ? `, with ${allOf(others)}` : ""}: ${what}`),
+      ...(also.length > 0 ? [`also in ${allOf(also)}, changed ${also.length === 1 ? "itself" : "themselves"}`] : []),
+    ],
     through: menus.length > 0 ? [`on ${allOf(menus)}`] : [],
   };
 }
 
-export function menuLines({ currency, added, removed, prices, rangeBefore, rangeAfter }: DiffMenu): string[] {
+export function menuLines({ currency, added, removed, renamed, prices, rangeBefore, rangeAfter }: DiffMenu): string[] {
   const money = (value: number) => showMoney(value, currency ?? undefined);
   const price = (value: number | null) => (value === null ? "no price" : money(value));
   const range = (of: DiffMenu["rangeBefore"]) => (of ? `${money(of[0])} to ${money(of[1])}` : "no prices");
@@ -55,6 +62,7 @@ export function menuLines({ currency, added, removed, prices, rangeBefore, range
   return [
     ...(added.length > 0 ? [`on it now: ${allOf(added)}`] : []),
     ...(removed.length > 0 ? [`no longer on it: ${allOf(removed)}`] : []),
+    ...renamed.map(({ before, after }) => `${before} is called ${after} now`),
     ...prices.map(({ drink, before, after }) => `${drink} ${price(before)} → ${price(after)}`),
     ...(isOther ? [`prices ${range(rangeBefore)} → ${range(rangeAfter)}`] : []),
   ];

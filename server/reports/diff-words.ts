@@ -1,6 +1,6 @@
 /** What became of a drink, in words: figure by figure and field by field. */
 import { showFigure, showList, showMoney, showNumber, showShare, showValue } from "../house/show.ts";
-import type { DiffDrink, DiffEffects } from "./diff-schema.ts";
+import type { DiffArrival, DiffDrink, DiffEffects } from "./diff-schema.ts";
 
 type Gained = DiffEffects["allergens"];
 
@@ -14,8 +14,38 @@ export function hurtLines({ allergens, notStated }: DiffEffects): string[] {
 
 /** What else it comes to otherwise, in order: money, taste, the rest. */
 export function effectLines(effects: DiffEffects): string[] {
-  const { diets, cost, figures } = effects;
-  return [...(cost ? [costLine(cost)] : []), ...figures.map(figureLine), ...said(diets, "now suits", "no longer suits")];
+  const { diets, cost, figures, out } = effects;
+  return [
+    ...said(out, "cannot be poured:", "can be poured again, which it could not since"),
+    ...(cost ? [costLine(cost)] : []),
+    ...figures.map(figureLine),
+    ...said(diets, "now suits", "no longer suits"),
+  ];
+}
+
+/** What a guest could be hurt by in a drink that was not there before. */
+export function arrivalHurtLines({ contains, notStated }: DiffArrival): string[] {
+  const all = (names: readonly string[]) => showList(names, Number.POSITIVE_INFINITY);
+  return [
+    ...(contains.length > 0 ? [`contains ${all(contains)}`] : []),
+    ...(notStated.length > 0 ? [`allergens not stated for ${all(notStated)}`] : []),
+  ];
+}
+
+/** What else it brings, in order: money, taste. */
+export function arrivalLines({ pours, strengthPct, cost }: DiffArrival): string[] {
+  const share = cost?.share === null || !cost ? [] : [`${showShare(cost.share)} of the price`];
+  return [
+    ...(pours.length > 0 ? [pours.join(", ")] : []),
+    ...(cost
+      ? [
+          [`costs ${cost.perServe === null ? "nobody knows what" : showMoney(cost.perServe, cost.currency ?? undefined)}`, ...share].join(
+            ", ",
+          ),
+        ]
+      : []),
+    `strength ${showFigure(strengthPct, "% vol")}`,
+  ];
 }
 
 /** What was written otherwise. */
@@ -46,8 +76,9 @@ function figureLine({ label, unit, before, after, window }: DiffEffects["figures
 
 function costLine({ currency, before, after, shareBefore, shareAfter }: NonNullable<DiffEffects["cost"]>): string {
   const money = (value: number | null) => (value === null ? "unknown" : showMoney(value, currency ?? undefined));
-  const share = (value: number | null) => (value === null ? "unknown" : showShare(value));
-  const shares = shareBefore === null && shareAfter === null ? [] : [`${share(shareBefore)} → ${share(shareAfter)} of the price`];
+  const share = (value: number) => showShare(value);
+  const isOther = shareBefore !== null && shareAfter !== null && share(shareBefore) !== share(shareAfter);
+  const shares = isOther ? [`${share(shareBefore)} → ${share(shareAfter)} of the price`] : [];
   const costs = money(before) === money(after) ? [] : [`${money(before)} → ${money(after)}`];
   return `cost ${[...costs, ...shares].join(", ")}`;
 }

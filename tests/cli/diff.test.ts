@@ -150,6 +150,7 @@ describe("a made history", () => {
         currency: "GBP",
         added: ["Tide"],
         removed: ["Gone"],
+        renamed: [],
         prices: [{ drink: "Slip", before: 10, after: 10.5 }],
         rangeBefore: [5, 11],
         rangeAfter: [10.5, 12],
