@@ -54,6 +54,7 @@ import { documentSymbols } from "../features/symbols.ts";
 import { workspaceSymbols } from "../features/workspace-symbols.ts";
 import type { Measure } from "../house/show.ts";
 import { codeActionOptions, codeActions, resolveCodeAction } from "./code-actions.ts";
+import { compareRequests } from "./compare-requests.ts";
 import { completionOptions } from "./completion-options.ts";
 import { ownRequests } from "./own-requests.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
@@ -260,6 +261,7 @@ export const requests: readonly RequestRow[] = [
   }),
   ...hierarchyRequests,
   ...ownRequests,
+  ...compareRequests,
 ];
 
 /** The editor's own wish for amounts; absent where it is the house's. */

@@ -12,13 +12,13 @@ export function hurtLines({ allergens, notStated }: DiffEffects): string[] {
   ];
 }
 
-/** What else it comes to otherwise, in order: money, taste, the rest. */
-export function effectLines(effects: DiffEffects): string[] {
+/** What else it comes to otherwise, in order: money, taste, the rest. `briefly`: without the ±, which only the digits tell of then. */
+export function effectLines(effects: DiffEffects, briefly = false): string[] {
   const { diets, cost, figures, out } = effects;
   return [
     ...said(out, "cannot be poured:", "can be poured again, which it could not since"),
     ...(cost ? [costLine(cost)] : []),
-    ...figures.map(figureLine),
+    ...figures.map((figure) => figureLine(figure, briefly)),
     ...said(diets, "now suits", "no longer suits"),
   ];
 }
@@ -64,14 +64,13 @@ export function fieldLine({ field, before, after }: DiffDrink["fields"][number])
   return `${field}: ${before ?? "nothing"} → ${after ?? "nothing"}`;
 }
 
-function figureLine({ label, unit, before, after, window }: DiffEffects["figures"][number]): string {
-  const shown = (of: typeof before) => (unit === "%" ? showShare(of) : showFigure(of, unit));
-  const plain =
-    unit === "%"
-      ? showValue({ ...before, value: before.value === null ? null : 100 * before.value, plusMinus: 100 * (before.plusMinus ?? 0) }, 0)
-      : showValue(before);
+function figureLine({ label, unit, before, after, window }: DiffEffects["figures"][number], briefly: boolean): string {
+  const percent = (of: typeof before) => ({ value: of.value === null ? null : 100 * of.value, plusMinus: 100 * (of.plusMinus ?? 0) });
+  const plain = (of: typeof before) => (unit === "%" ? showValue(percent(of), 0) : showValue(of));
+  const full = unit === "%" ? showShare(after) : showFigure(after, unit);
+  const shown = briefly && after.value !== null ? `${plain(after)} ${unit}`.trimEnd() : full;
   const edge = window && `${window.crossed === "left" ? "out of" : "back in"} its ${showNumber(window.low)} to ${showNumber(window.high)}`;
-  return `${label} ${plain} → ${shown(after)}${edge ? `, ${edge}` : ""}`;
+  return `${label} ${plain(before)} → ${shown}${edge ? `, ${edge}` : ""}`;
 }
 
 function costLine({ currency, before, after, shareBefore, shareAfter }: NonNullable<DiffEffects["cost"]>): string {

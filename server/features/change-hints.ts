@@ -1,0 +1,55 @@
+/** Beside a text that is shown next to an earlier one: what each change does, in figures, behind the name of what changed. */
+import type { InlayHint, Range } from "vscode-languageserver-types";
+import { entryAt, type SpecDocument } from "../house/document.ts";
+import type { House } from "../house/house.ts";
+import { showCount } from "../house/show.ts";
+import { diff } from "../reports/diff.ts";
+import type { DiffDrink, DiffThing } from "../reports/diff-schema.ts";
+import { changeLines, effectLines, hurtLines } from "../reports/diff-words.ts";
+import { asText, paragraphs } from "./markdown.ts";
+
+/** So many figures stand on the line; the tooltip has them all. What could hurt a guest is never left out. */
+const mostOnLine = 3;
+
+/** Of the lines that the range touches. `before` is the house as it is but for this text. */
+export function changeHints(before: House, after: House, document: SpecDocument, range: Range): InlayHint[] {
+  const report = diff({ before, after }, { before: "", after: "", pathOf: (uri) => uri, wanted: () => true });
+  const hints = [
+    ...report.drinks.map((drink) => ({ at: drink.after, said: aboutDrink(drink) })),
+    ...report.things.map((thing) => ({ at: thing.after, said: aboutThing(thing) })),
+  ];
+  return hints
+    .flatMap(({ at, said }) => (at?.file === document.uri && said ? (hintAt(document, at.line - 1, said) ?? []) : []))
+    .filter(({ position: { line } }) => line >= range.start.line && line <= range.end.line)
+    .sort((one, other) => one.position.line - other.position.line);
+}
+
+interface Said {
+  readonly label: string;
+  readonly more: readonly string[];
+}
+
+function aboutDrink(drink: DiffDrink): Said | undefined {
+  const { how, oldName, effects } = drink;
+  if (how === "added") return { label: "new", more: ["This drink was not there before."] };
+  const named = how === "renamed" ? [`was ${oldName}`] : [];
+  const [hurt, does, brief] = effects ? [hurtLines(effects), effectLines(effects), effectLines(effects, true)] : [[], [], []];
+  const written = how === "moved" ? [] : changeLines(drink);
+  const [shown, rest] = [brief.slice(0, mostOnLine), brief.length - mostOnLine];
+  const parts = [...hurt, ...named, ...shown, ...(rest > 0 ? [`${rest} more`] : [])];
+  return parts.length > 0 ? { label: parts.join(" · "), more: [...hurt, ...named, ...does, ...written] } : undefined;
+}
+
+function aboutThing({ how, moved }: DiffThing): Said | undefined {
+  const count = `moves ${showCount(moved.length, "drink")}`;
+  const more = moved.map(({ drink, what }) => `${drink}: ${what}`);
+  if (moved.length === 0) return how === "added" ? { label: "new", more: ["This was not there before."] } : undefined;
+  return { label: how === "added" ? `new · ${count}` : count, more };
+}
+
+function hintAt(document: SpecDocument, line: number, { label, more }: Said): InlayHint | undefined {
+  const name = entryAt(document, line)?.entry.name;
+  if (!name) return undefined;
+  const value = paragraphs("Beside the earlier text:", more.map((one) => `- ${asText(one)}`).join("\n"));
+  return { position: { line, character: name.quoted?.end ?? name.end }, label, paddingLeft: true, tooltip: { kind: "markdown", value } };
+}
