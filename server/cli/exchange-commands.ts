@@ -1,0 +1,25 @@
+/** `export` and `import` with their options. */
+import { Argument, type Command, Option } from "commander";
+import { exportCommand, exported } from "./export-command.ts";
+import { importCommand } from "./import-command.ts";
+import type { Terminal } from "./terminal.ts";
+
+export function addExchange(program: Command, terminal: Terminal, ended: (code: number) => void): void {
+  program
+    .command("export")
+    .summary("stock and specs as CSV, drinks as recipes for the web")
+    .description("Prints what stands in specs as a table for a spreadsheet, or as recipes in schema.org's JSON-LD.")
+    .addArgument(new Argument("<what>", "what of them").choices(exported))
+    .addArgument(new Argument("[paths...]", "files and folders; the current folder where none is given").argOptional())
+    .option("--out <file>", "to a new file; otherwise it is printed")
+    .action((what: (typeof exported)[number], paths: string[], options) => ended(exportCommand(what, paths, options, terminal)));
+  program
+    .command("import")
+    .summary("make specs of such a table or recipe, and say what was not understood")
+    .description("Prints the specs that a table or a recipe comes to; what was not understood stands in comments, and is told.")
+    .argument("<file>", "CSV in UTF-8 (commas, semicolons or tabs), or JSON-LD")
+    .addOption(new Option("--as <what>", "what it holds, where its columns do not say").choices(exported))
+    .option("--out <place>", "to a new file, or to one in this folder that is named after it")
+    .addOption(new Option("--report <format>", "how to tell what was not understood").choices(["text", "json"]).default("text"))
+    .action((file: string, options) => ended(importCommand(file, options, terminal)));
+}
