@@ -15,7 +15,7 @@ export function addExchange(program: Command, terminal: Terminal, ended: (code: 
     .action((what: (typeof exported)[number], paths: string[], options) => ended(exportCommand(what, paths, options, terminal)));
   program
     .command("import")
-    .summary("make specs of such a table or recipe, and say what was not understood")
+    .summary("make specs of such a file, and say what was not understood")
     .description("Prints the specs that a table or a recipe comes to; what was not understood stands in comments, and is told.")
     .argument("<file>", "CSV in UTF-8 (commas, semicolons or tabs), or JSON-LD")
     .addOption(new Option("--as <what>", "what it holds, where its columns do not say").choices(exported))
