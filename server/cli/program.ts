@@ -9,6 +9,7 @@ import { checkCommand } from "./check-command.ts";
 import { checkFormatNames } from "./check-formats.ts";
 import { costCommand, costFormats } from "./cost-command.ts";
 import { diffCommand, diffFormats } from "./diff-command.ts";
+import { addExchange } from "./exchange-commands.ts";
 import { exitCodes } from "./exit-codes.ts";
 import type { Files } from "./files.ts";
 import { formatCommand } from "./format-command.ts";
@@ -46,6 +47,8 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .version(version, "--version", "print the version")
     .helpOption("-h, --help", "print this page, or a command's own")
     .helpCommand(false)
+    // That a command has options goes without saying: the room is for what it does.
+    .configureHelp({ subcommandTerm: (command) => `${command.name()} ${command.usage().replace("[options]", "").trim()}`.trim() })
     .addHelpText("after", examples)
     .showHelpAfterError("Try `mutchkin --help`.")
     .configureOutput({
@@ -152,6 +155,7 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .option("--check", "change nothing, only say which files would change")
     .option("--print", "change nothing, print the specs in their form")
     .action((asked: string[], options) => ended(formatCommand(asked, options, terminal)));
+  addExchange(program, terminal, ended);
   program
     .command("schema")
     .summary("print the JSON Schema of a report")
@@ -175,10 +179,8 @@ const examples = `
 Examples:
   mutchkin check                                         the specs below this folder
   mutchkin check --out                                   the drinks that are off tonight
-  mutchkin check --max-warnings 3 bar/                   let three warnings pass
   mutchkin assess bar/sours.drink                        figures of the drinks in one file
   mutchkin assess --drink "Lantern Sour"                 one drink, with all its figures
-  mutchkin assess --format json                          the same for another program
   mutchkin adjust --drink "Lantern Sour" --to "ratio 9"  which pour brings it there
   mutchkin diff main..HEAD                               what a branch does to the drinks
   mutchkin batch "Lantern Sour" --serves 40              mixed ahead, for the kitchen wall
@@ -188,7 +190,7 @@ Examples:
 
 Exit codes:
   0  nothing found, or hints and information only
-  1  errors, more warnings than are let pass, a target that is not reached, or files to format
+  1  errors, too many warnings, a target not reached, files to format, cells not understood
   2  the command could not be carried out; the reason is on standard error
 `;
 
