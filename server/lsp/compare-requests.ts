@@ -9,6 +9,7 @@ import {
   WorkDoneProgress,
 } from "vscode-languageserver";
 import { URI, Utils } from "vscode-uri";
+import type { Entry } from "../../grammar/tree.ts";
 import { changeHints } from "../features/change-hints.ts";
 import { inward } from "../features/margins.ts";
 import type { Houses } from "../house/compare/pair.ts";
@@ -26,10 +27,11 @@ interface RevisionsParams {
   readonly of: RevisionKind;
 }
 
-/** Without a position the whole house is asked about; in a menu what is that menu's comes first. */
+/** What is of the menu at the position comes first, or of that of a name in the same text; else the whole house is asked about. */
 interface CompareParams {
   readonly textDocument: TextDocumentIdentifier;
   readonly position?: Position;
+  readonly menu?: string;
   readonly revision: string;
   readonly workDoneToken?: ProgressToken;
 }
@@ -52,7 +54,7 @@ const noGit: NoRevision = {
 
 export const compareRequests: readonly RequestRow[] = [
   row<RevisionsParams>("mutchkin/revisions", {
-    does: "our own: the `branches`, `tags` or last `commits` of a text's repository, each a `name` and what it is `about`; else a `problem`",
+    does: "our own: the `branches`, `tags` or last `commits` of a text's repository, each a `name` with its `date` and `subject`; else a `problem`",
     empty: { problem: "The revisions could not be listed; the output says why." },
     async answer({ textDocument, of }, { workspace, revisions, stop }) {
       const found = revisions ? await revisions.list(folderFor(workspace, textDocument.uri), of, stop) : noGit;
@@ -60,7 +62,7 @@ export const compareRequests: readonly RequestRow[] = [
     },
   }),
   row<CompareParams>("mutchkin/compare", {
-    does: "our own: the house as it is, unsaved texts and all, beside a `revision`, as `sections` of rows with their places, what is of the menu at a `position` first; else a `problem`",
+    does: "our own: the house as it is, unsaved texts and all, beside a `revision`, as `sections` of rows with their places, what is of the `menu` of a name or at a `position` first; else a `problem`",
     empty: { problem: "The comparison failed; the output says why." },
     answer: comparison,
   }),
@@ -81,11 +83,12 @@ interface Asked extends Context {
   readonly say: (message: string) => void;
 }
 
-async function comparison({ textDocument: { uri }, position, revision }: CompareParams, asked: Asked): Promise<object> {
+async function comparison(params: CompareParams, asked: Asked): Promise<object> {
   const { workspace, revisions, stop, say, turns, spelling } = asked;
+  const { textDocument, revision } = params;
   if (!revisions) return noGit;
   say(`Reading ${revision}`);
-  const past = await revisions.textsAt(folderFor(workspace, uri), revision, stop);
+  const past = await revisions.textsAt(folderFor(workspace, textDocument.uri), revision, stop);
   if ("problem" in past) return past;
   const turn = turns();
   const goOn = async () => {
@@ -97,10 +100,17 @@ async function comparison({ textDocument: { uri }, position, revision }: Compare
   const houses = { before, after: workspace.house };
   if (!(await ahead(houses, asked))) return stopped;
   const report = diff(houses, { before: revision, after: "now", pathOf: (one) => one, wanted: () => true });
+  const menu = menuOf(workspace, params);
+  const rows = diffRows({ houses, report }, (one) => Utils.basename(URI.parse(one)), menu);
+  return { ...asSpelt(rows, spelling), commit: past.commit, ...(menu?.name && { menu: menu.name.text }) };
+}
+
+function menuOf(workspace: Workspace, { textDocument: { uri }, position, menu }: CompareParams): Entry | undefined {
   const document = workspace.document(uri);
-  const entry = document && position ? entryAt(document, position.line)?.entry : undefined;
-  const rows = diffRows({ houses, report }, (one) => Utils.basename(URI.parse(one)), entry?.kind === "menu" ? entry : undefined);
-  return { ...asSpelt(rows, spelling), commit: past.commit };
+  const entry = position && document ? entryAt(document, position.line)?.entry : undefined;
+  return entry?.kind === "menu"
+    ? entry
+    : document?.tree.entries.find(({ kind, name }) => kind === "menu" && menu !== undefined && name?.text === menu);
 }
 
 /** A text that was never saved is asked about as one of the folder that is open. */
@@ -126,7 +136,8 @@ function asSpelt<T>(value: T, spelling: (uri: string) => string): T {
 }
 
 async function hintsBeside({ textDocument: { uri }, range, before: text }: ChangeHintsParams, asked: Asked): Promise<unknown> {
-  const { workspace, earlier } = asked;
+  const { workspace, earlier, settingsFor } = asked;
+  if (!settingsFor(canonical(uri)).inlayHints.changes) return [];
   const house = () => {
     const document = workspace.document(uri);
     return document && text !== undefined ? { document, before: earlier.of(workspace, document, text) } : undefined;

@@ -9,8 +9,9 @@ export interface Files {
 export interface Revision {
   /** What it is called by when it is asked for again. */
   readonly name: string;
-  /** When it was made and what was said of it, in words. */
-  readonly about: string;
+  /** The day that it was made on, `2026-11-28`; empty where that is not told, as is what was said of it. */
+  readonly date: string;
+  readonly subject: string;
 }
 
 export type RevisionKind = "branches" | "tags" | "commits";

@@ -83,7 +83,7 @@ async function orProblem<T>(ask: () => Promise<T>): Promise<T | NoRevision> {
 
 function revisionOn(row: string): Revision {
   const [name = "", date = "", subject = ""] = row.split(between);
-  return { name, about: [date, subject].filter(Boolean).join(" · ") };
+  return { name, date, subject };
 }
 
 const noSuch = (revision: string) => `There is no revision “${revision}” here. Name a commit, a branch or a tag, such as HEAD~1.`;

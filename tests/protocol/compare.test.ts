@@ -63,12 +63,12 @@ test("branches, tags and commits are listed, the latest first", async () => {
   house.git("commit", "-q", "--allow-empty", "-m", "Try a <b>bold</b> one");
   const { client } = await serving(house);
   const listed = (of: string) =>
-    client.request<{ revisions: { name: string; about: string }[] }>("mutchkin/revisions", { ...at(house.uriOf("bar/slip.drink")), of });
+    client.request<{ revisions: { name: string; subject: string }[] }>("mutchkin/revisions", { ...at(house.uriOf("bar/slip.drink")), of });
   expect((await listed("branches")).revisions.map(({ name }) => name).sort()).toEqual(["main", "summer"]);
   expect((await listed("tags")).revisions).toEqual([
-    { name: "printed", about: expect.stringMatching(/^\d{4}-\d\d-\d\d · The autumn card$/) },
+    { name: "printed", date: expect.stringMatching(/^\d{4}-\d\d-\d\d$/), subject: "The autumn card" },
   ]);
-  expect((await listed("commits")).revisions.map(({ about }) => about.slice(13))).toEqual(["Try a <b>bold</b> one", "The autumn card"]);
+  expect((await listed("commits")).revisions.map(({ subject }) => subject)).toEqual(["Try a <b>bold</b> one", "The autumn card"]);
 });
 
 test("an unsaved text, a renamed drink and a deleted file, each with its place", async () => {
