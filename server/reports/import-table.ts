@@ -44,7 +44,7 @@ export function readSheet(whole: string, as?: TableName): Sheet | Unimportable {
     return { problem: "There is nothing in this file.", todo: "The first row names the columns; `mutchkin export stock` shows which." };
   const head = records[headAt]!.map(columnName);
   const name = as ?? tableNamed(head);
-  if (!name) return noTable(records[headAt]!);
+  if (!name || !head.some((column) => columns[name].some((one) => one.name === column))) return noTable(records[headAt]!);
   const known = head.map((column, index) =>
     head.indexOf(column) === index ? columns[name].find((one) => one.name === column) : undefined,
   );

@@ -303,7 +303,7 @@ test("whatever a table holds, every cell is in the text or told, and the text re
         const quoted = (cells: readonly string[]) => cells.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(",");
         const made = importCsv([head, ...rows].map(quoted).join("\n"), as);
         if ("problem" in made) {
-          expect([...head, ...rows.flat()].filter((cell) => cell.trim() !== "")).toEqual([]);
+          expect(head.map(bare).filter((cell) => columns[as].some(({ name }) => bare(name) === cell))).toEqual([]);
           return;
         }
         const text = bare(made.text);
