@@ -11,8 +11,8 @@ export interface Files {
   list(folder: string, depth: "shallow" | "deep"): readonly string[];
   /** The whole text, byte order mark and line breaks as they are. Throws an `Unreadable` with a plain reason. */
   read(path: string): string;
-  /** Puts a text in the place of a file's, all of it or nothing; makes the file if it is not there. Throws an `Unwritable` with a plain reason. */
-  write(path: string, text: string): void;
+  /** Puts a text, or bytes, in the place of a file's, all of it or nothing; makes the file if it is not there. Throws an `Unwritable` with a plain reason. */
+  write(path: string, text: string | Uint8Array): void;
 }
 
 /** A file that is there and cannot be read. */

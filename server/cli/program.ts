@@ -1,10 +1,12 @@
 /** The commands and their options. What each prints is made elsewhere; this decides on words, streams and exit codes. */
 import { Argument, Command, CommanderError, InvalidArgumentError, Option, type OptionValues } from "commander";
 import { version } from "../../package.json";
+import { cardStyles } from "../reports/cards-css.ts";
 import { type ReportName, reportNames } from "../reports/report-names.ts";
 import { adjustCommand } from "./adjust-command.ts";
 import { assessCommand } from "./assess-command.ts";
 import { batchCommand } from "./batch-command.ts";
+import { cardCommand, cardFormats, paperNames } from "./card-command.ts";
 import { checkCommand } from "./check-command.ts";
 import { checkFormatNames } from "./check-formats.ts";
 import { costCommand, costFormats } from "./cost-command.ts";
@@ -117,6 +119,18 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .option("--made <day>", "the day on the label, such as 2026-11-28; otherwise today")
     .addOption(format())
     .action((drink: string, asked: string[], options) => ended(batchCommand(drink, asked, options, terminal)));
+  program
+    .command("card")
+    .summary("print service cards, four to a page, for the wall of the bar")
+    .description("Prints a card for each drink in type that reads at arm's length: both systems of units, method, glass, allergens, fill.")
+    .addArgument(
+      new Argument("[drinks, menus and paths...]", "names of drinks and menus, files and folders; all drinks of this folder").argOptional(),
+    )
+    .option("--out <file>", "where to, such as cards.pdf or cards.html: its ending says what it becomes; otherwise a page is printed here")
+    .addOption(new Option("--ink <style>", "a light tint, or black on white only").choices(cardStyles).default("light"))
+    .addOption(new Option("--page <size>", "the paper; otherwise that of the house's country").choices(paperNames))
+    .addOption(new Option("--format <format>", "what it becomes, where the file does not say").choices(cardFormats))
+    .action(async (asked: string[], options) => ended(await cardCommand(asked, options, terminal)));
   program
     .command("diff")
     .summary("say what changed between two states of specs, as drinks")

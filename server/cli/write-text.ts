@@ -20,7 +20,7 @@ export function edited(text: string, { house }: Session, { uri, margins }: SpecD
 }
 
 /** `name` is the path as the reader knows it. Throws a `UsageError` that says why the file is as it was. */
-export function writeText(files: Files, path: string, name: string, text: string): void {
+export function writeText(files: Files, path: string, name: string, text: string | Uint8Array): void {
   try {
     files.write(path, text);
   } catch (cause) {

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { adjustSchema } from "./adjust-schema.ts";
 import { assessSchema } from "./assess-schema.ts";
 import { batchSchema } from "./batch-schema.ts";
+import { cardSchema } from "./card-schema.ts";
 import { checkSchema } from "./check-schema.ts";
 import { costSchema } from "./cost-schema.ts";
 import { diffSchema } from "./diff-schema.ts";
@@ -23,4 +24,5 @@ const schemas = {
   diff: diffSchema,
   cost: costSchema,
   prep: prepSchema,
+  card: cardSchema,
 } satisfies Record<ReportName, z.ZodType>;
