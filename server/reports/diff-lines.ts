@@ -1,7 +1,7 @@
 /** What `mutchkin diff` tells, line by line: the same in the terminal, in Markdown and on a page. */
 import { showCount, showList, showMoney } from "../house/show.ts";
 import type { DiffDrink, DiffReport, DiffThing } from "./diff-schema.ts";
-import { arrivalHurtLines, arrivalLines, changeLines, effectLines, fieldLine, hurtLines } from "./diff-words.ts";
+import { arrivalHurtLines, arrivalLines, changeLines, dietLines, effectLines, fieldLine, hurtLines, outLines } from "./diff-words.ts";
 
 type DiffMenu = DiffReport["menus"][number];
 
@@ -29,14 +29,34 @@ export function titleOf({ name, oldName, how, menus }: DiffDrink): string {
   return menus.length > 0 ? `${what} (on ${allOf(menus)})` : what;
 }
 
-/** Whom it could hurt, what was changed and what that does, and through what. */
-export function drinkLines(drink: DiffDrink): { readonly hurt: string[]; readonly said: string[]; readonly through: string[] } {
+/** `renamed from Lamp Sour`, `changed`. */
+export function howOf({ how, oldName }: DiffDrink): string {
+  return how === "renamed" ? `renamed from ${oldName}` : how;
+}
+
+/** What of a drink is to be looked at: whom it could hurt and whether it can be poured in full, the rest by a word each. */
+export function concernsOf(drink: DiffDrink): { readonly grave: readonly string[]; readonly others: readonly string[] } {
+  const { effects, how } = drink;
+  const grave = [...drinkLines(drink).hurt, ...(effects ? outLines(effects) : [])];
+  const words: [boolean, string][] = [
+    [Boolean(effects?.cost), "money"],
+    [(effects?.figures.length ?? 0) > 0, "taste"],
+    [effects ? dietLines(effects).length > 0 : false, "diets"],
+  ];
+  const others = words.flatMap(([holds, word]) => (holds ? [word] : []));
+  return { grave, others: grave.length + others.length === 0 && how === "changed" ? ["how it is written"] : others };
+}
+
+/** Whom it could hurt, what was changed and what that does, and through what. `rest` is what of it is no figure, `changed` what was written otherwise. */
+export function drinkLines(drink: DiffDrink) {
   const { effects, arrival, because, how, pours } = drink;
   // An untouched riff pours what its parent was given, and what it could not take out any more.
   const changes = how === "moved" ? (pours ? [pours] : []) : changeLines(drink);
   return {
     hurt: [...(effects ? hurtLines(effects) : []), ...(arrival ? arrivalHurtLines(arrival) : [])],
     said: [...changes, ...(effects ? effectLines(effects) : []), ...(arrival ? arrivalLines(arrival) : [])],
+    changed: [...changes, ...(effects ? outLines(effects) : [])],
+    rest: [...(effects ? dietLines(effects) : []), ...(arrival ? arrivalLines(arrival) : [])],
     through: because.length > 0 ? [`through ${allOf(because)}`] : [],
   };
 }
@@ -80,4 +100,10 @@ export const rewrittenLine = (rewritten: readonly DiffDrink[]) =>
 export const allOf = (names: readonly string[]) => showList(names, Number.POSITIVE_INFINITY);
 
 /** The headings, in the order of the telling. */
-export const headings = { moved: "Moved, though nobody touched them", things: "Behind them", menus: "Menus" };
+export const headings = {
+  page: "What became of the drinks",
+  changed: "Changed",
+  moved: "Moved, though nobody touched them",
+  things: "Behind them",
+  menus: "Menus",
+};

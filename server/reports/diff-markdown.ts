@@ -16,7 +16,7 @@ export function diffMarkdown(report: DiffReport): string {
       "",
       report.broken.map((one) => plain(brokenLine(one))),
     ),
-    ...section("Changed", told.map(drinkPart)),
+    ...section(headings.changed, told.map(drinkPart)),
     ...section(headings.moved, moved.map(drinkPart)),
     ...section(headings.things, things),
     ...report.menus.map((menu) => listed(`### ${plain(`${menu.name}, ${menu.how}`)}`, menuLines(menu).map(plain))),

@@ -14,13 +14,21 @@ export function hurtLines({ allergens, notStated }: DiffEffects): string[] {
 
 /** What else it comes to otherwise, in order: money, taste, the rest. `briefly`: without the ±, which only the digits tell of then. */
 export function effectLines(effects: DiffEffects, briefly = false): string[] {
-  const { diets, cost, figures, out } = effects;
+  const { cost, figures } = effects;
   return [
-    ...said(out, "cannot be poured:", "can be poured again, which it could not since"),
+    ...outLines(effects),
     ...(cost ? [costLine(cost)] : []),
     ...figures.map((figure) => figureLine(figure, briefly)),
-    ...said(diets, "now suits", "no longer suits"),
+    ...dietLines(effects),
   ];
+}
+
+export function outLines({ out }: DiffEffects): string[] {
+  return said(out, "cannot be poured:", "can be poured again; before,");
+}
+
+export function dietLines({ diets }: DiffEffects): string[] {
+  return said(diets, "now suits", "no longer suits");
 }
 
 /** What a guest could be hurt by in a drink that was not there before. */
@@ -64,22 +72,45 @@ export function fieldLine({ field, before, after }: DiffDrink["fields"][number])
   return `${field}: ${before ?? "nothing"} → ${after ?? "nothing"}`;
 }
 
-function figureLine({ label, unit, before, after, window }: DiffEffects["figures"][number], briefly: boolean): string {
+/** One figure beside itself. */
+export interface Parts {
+  readonly label: string;
+  readonly before: string;
+  readonly after: string;
+  /** Whether it has left or entered its window; empty where it has not. */
+  readonly note: string;
+}
+
+export function figureParts({ label, unit, before, after, window }: DiffEffects["figures"][number], briefly = false): Parts {
   const percent = (of: typeof before) => ({ value: of.value === null ? null : 100 * of.value, plusMinus: 100 * (of.plusMinus ?? 0) });
   const plain = (of: typeof before) => (unit === "%" ? showValue(percent(of), 0) : showValue(of));
   const full = unit === "%" ? showShare(after) : showFigure(after, unit);
   const shown = briefly && after.value !== null ? `${plain(after)} ${unit}`.trimEnd() : full;
-  const edge = window && `${window.crossed === "left" ? "out of" : "back in"} its ${showNumber(window.low)} to ${showNumber(window.high)}`;
-  return `${label} ${plain(before)} → ${shown}${edge ? `, ${edge}` : ""}`;
+  const note = window
+    ? `${window.crossed === "left" ? "out of" : "back in"} its ${showNumber(window.low)} to ${showNumber(window.high)}`
+    : "";
+  return { label, before: plain(before), after: shown, note };
 }
 
-function costLine({ currency, before, after, shareBefore, shareAfter }: NonNullable<DiffEffects["cost"]>): string {
+/** What of a cost is another: its sum, its share of the price, or both. */
+export function costParts({ currency, before, after, shareBefore, shareAfter }: NonNullable<DiffEffects["cost"]>): Parts[] {
   const money = (value: number | null) => (value === null ? "unknown" : showMoney(value, currency ?? undefined));
-  const share = (value: number) => showShare(value);
-  const isOther = shareBefore !== null && shareAfter !== null && share(shareBefore) !== share(shareAfter);
-  const shares = isOther ? [`${share(shareBefore)} → ${share(shareAfter)} of the price`] : [];
-  const costs = money(before) === money(after) ? [] : [`${money(before)} → ${money(after)}`];
-  return `cost ${[...costs, ...shares].join(", ")}`;
+  const share = (value: number | null) => (value === null ? "" : showShare(value));
+  const parts = [
+    { label: "cost", before: money(before), after: money(after), note: "" },
+    { label: "share of the price", before: share(shareBefore), after: share(shareAfter), note: "" },
+  ];
+  return parts.filter((one) => one.before && one.after && one.before !== one.after);
+}
+
+function figureLine(figure: DiffEffects["figures"][number], briefly: boolean): string {
+  const { label, before, after, note } = figureParts(figure, briefly);
+  return [`${label} ${before} → ${after}`, note].filter(Boolean).join(", ");
+}
+
+function costLine(cost: NonNullable<DiffEffects["cost"]>): string {
+  const parts = costParts(cost).map(({ label, before, after }) => `${before} → ${after}${label === "cost" ? "" : " of the price"}`);
+  return `cost ${parts.join(", ")}`;
 }
 
 function said({ gained, lost }: Gained, more: string, less: string): string[] {

@@ -145,3 +145,20 @@ test("two houses that both have a gin and a sour of that name are kept apart", a
   ]);
   expect(report.things).toMatchObject([{ name: "pier spirit", after: { file: "west/bar.drink" }, moved: [{ drink: "Slip" }] }]);
 });
+
+test("the page has it all at a glance first, gravest first, and every line of that leads to its part", async () => {
+  const { folder, write } = repositoryOf(`=== bar.drink\n${bar}`);
+  write(
+    "bar.drink",
+    bar.replace("50 ml pier spirit", "50 ml pier spirit\n  10 ml fog spirit").replace("20 ml plain syrup", "20 ml almond cordial"),
+  );
+  const { out } = await mutchkin(folder, ["diff", "--format", "html"]);
+  const rows = [...out.matchAll(/<tr><th scope="row"><a href="#(\w+)">([^<]+)<\/a><\/th><td>(\w+)<\/td><td>(.*?)<\/td>/g)];
+  expect(rows.map(([, , name, how, concerns]) => [name, how, concerns])).toEqual([
+    ["Rope", "changed", '<span class="grave">Now contains nuts</span><br>Money, taste'],
+    ["Slip", "changed", "Money, taste"],
+  ]);
+  for (const [, id] of rows) expect(out.split(`id="${id}"`)).toHaveLength(2);
+  expect(out.indexOf("At a glance")).toBeLessThan(out.indexOf("<article"));
+  expect(out).toContain("<strong>Allergens</strong>");
+});
