@@ -3,7 +3,7 @@ import { resolve } from "node:path";
 import { bareText } from "../house/compare/written.ts";
 import { showCount } from "../house/show.ts";
 import { withoutOld } from "../reports/baseline.ts";
-import { check, type Located } from "../reports/check.ts";
+import { check } from "../reports/check.ts";
 import { rules } from "../rules/all.ts";
 import { filesAt } from "./files-at.ts";
 import { gather } from "./gather.ts";
@@ -35,7 +35,8 @@ export function changedSieve(revision: string, paths: readonly string[], termina
     const progress = (done: number) => terminal.progress(`Computing ${revision}: ${done} of ${documents.length}`);
     const old = check(house, documents, { rules, pathOf, report: () => undefined, progress });
     const untouched = new Set(documents.flatMap(({ tree }) => tree.entries.map(bareText)));
-    const fresh = new Set(withoutOld(checked.findings, old.findings.map(keyOf), keyOf).fresh);
+    const known = old.findings.map(({ finding: { severity }, fingerprint }) => ({ finding: fingerprint, severity }));
+    const fresh = new Set(withoutOld(checked.findings, known).fresh);
     const findings = checked.findings.filter((found) => fresh.has(found) || !untouched.has(bareText(found.entry)));
     const stood = checked.findings.length - findings.length;
     return {
@@ -46,11 +47,6 @@ export function changedSieve(revision: string, paths: readonly string[], termina
       ],
     };
   };
-}
-
-/** A finding that has become graver is new: it may fail the check where it did not. */
-function keyOf({ finding, fingerprint }: Located): string {
-  return `${finding.severity} ${fingerprint}`;
 }
 
 /** Absent where there were no specs at that time: then all of it is new. */
