@@ -25,7 +25,7 @@ export const lineWords = ["pour", "or", "swap", "without", "without all", "comme
 export type LineWord = (typeof lineWords)[number];
 
 const stockColumns: readonly Column[] = [
-  own("name", "aged rum", "What it is called. A row without one is not read."),
+  own("name", "aged rum", "What it is called. Of a row without one only comments are made."),
   ...[...fieldsOf("stock")]
     .sort(inOrder(["kind", "abv", "sugar", "acid", "price", "keeps", "stored", "allergens", "diet", "status"]))
     .map(ofField),
@@ -40,7 +40,7 @@ const stockColumns: readonly Column[] = [
 const specColumns: readonly Column[] = [
   own("drink", "Lantern Sour", "The drink that the row belongs to. Rows of one name are one drink, wherever they stand."),
   own("prep", "sugar syrup", "Or the prep. A row with neither goes on with the one above."),
-  own("line", "or", `What the row is: ${lineWords.map((word) => `\`${word}\``).join(", ")}. Nothing is a pour.`),
+  own("line", "or", `What the row is: ${lineWords.map((word) => `\`${word}\``).join(", ")}. An empty cell is a pour.`),
   own("how", "top", "A word before the amount: `top`, `top to`, `to`, `rinse`, `some`."),
   own("amount", "22.5", "The number: `50`, `1 1/2`, `10 to 15`, `about 3`."),
   own("unit", "ml", "Its unit; a count has none."),
