@@ -51,7 +51,7 @@ export function comparisons(): Comparisons {
     const title = answer.title ?? `Compared with ${one.revision}`;
     one.panel.title = title;
     one.panel.webview.html = isWhole(answer)
-      ? comparisonPage(answer, nonce(), id, new Date().toLocaleTimeString())
+      ? comparisonPage(answer, nonce(), id, new Date().toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" }))
       : problemPage(title, answer.problem ?? "The comparison failed. The output says why.", nonce(), id);
     // The menu may stand elsewhere by the next time.
     if (answer.menu !== undefined) one.question = { textDocument: one.question.textDocument, menu: answer.menu };

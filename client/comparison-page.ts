@@ -75,7 +75,7 @@ ${note ? `<p>${escaped(note)}</p>` : ""}
 }
 
 function article({ title, place, was, rows }: Group, commit: string): string {
-  const beside = place && was ? ` ${link("Lines side by side", openBesideCommand, spot(was, commit), spot(place, commit))}` : "";
+  const beside = place && was ? ` ${link("Lines then and now", openBesideCommand, spot(was, commit), spot(place, commit))}` : "";
   return `<article>
 <h3>${place ? placeLink(title, place, commit) : escaped(title)}</h3>
 ${rows.length > 0 ? list(rows, commit) : ""}
@@ -118,7 +118,8 @@ ul { margin: 0; padding-left: 1.25rem; }
 li { margin: 0.1rem 0; }
 li.hurt { list-style: none; margin: 0.25rem 0 0.25rem -1.25rem; padding: 0.15rem 0.6rem; font-weight: 600; border: 1px solid var(--vscode-contrastBorder, transparent); border-left: 4px solid var(--vscode-editorWarning-foreground); background: var(--vscode-inputValidation-warningBackground, transparent); color: var(--vscode-inputValidation-warningForeground, inherit); }
 li.hurt::before { content: "\\26A0\\FE0E" / "Warning:"; margin-right: 0.5em; }
-a { color: inherit; text-decoration: underline; text-decoration-thickness: 1px; text-underline-offset: 0.2em; text-decoration-color: var(--vscode-descriptionForeground); }
+a { color: inherit; text-decoration: underline; text-decoration-thickness: 1px; text-underline-offset: 0.2em; text-decoration-color: color-mix(in srgb, currentColor 40%, transparent); }
+.vscode-high-contrast a { text-decoration-color: currentColor; }
 h3 a, .about a, .beside a { color: var(--vscode-textLink-foreground); text-decoration-color: currentColor; }
 a:hover { color: var(--vscode-textLink-activeForeground); text-decoration-color: currentColor; }
 a:focus-visible { outline: 1px solid var(--vscode-focusBorder); outline-offset: 2px; }

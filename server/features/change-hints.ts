@@ -4,8 +4,9 @@ import { entryAt, type SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import { showCount } from "../house/show.ts";
 import { diff } from "../reports/diff.ts";
-import type { DiffDrink, DiffThing } from "../reports/diff-schema.ts";
-import { changeLines, effectLines, hurtLines } from "../reports/diff-words.ts";
+import { drinkLines, menuLines } from "../reports/diff-lines.ts";
+import type { DiffDrink, DiffReport, DiffThing } from "../reports/diff-schema.ts";
+import { effectLines } from "../reports/diff-words.ts";
 import { asText, paragraphs } from "./markdown.ts";
 
 /** So many figures stand on the line; the tooltip has them all. What could hurt a guest is never left out. */
@@ -17,12 +18,15 @@ export function changeHints(before: House, after: House, document: SpecDocument,
   const hints = [
     ...report.drinks.map((drink) => ({ at: drink.after, said: aboutDrink(drink) })),
     ...report.things.map((thing) => ({ at: thing.after, said: aboutThing(thing) })),
+    ...report.menus.map((menu) => ({ at: headOf(document, menu), said: aboutMenu(menu) })),
   ];
   return hints
     .flatMap(({ at, said }) => (at?.file === document.uri && said ? (hintAt(document, at.line - 1, said) ?? []) : []))
     .filter(({ position: { line } }) => line >= range.start.line && line <= range.end.line)
     .sort((one, other) => one.position.line - other.position.line);
 }
+
+type DiffMenu = DiffReport["menus"][number];
 
 interface Said {
   readonly label: string;
@@ -31,13 +35,16 @@ interface Said {
 
 function aboutDrink(drink: DiffDrink): Said | undefined {
   const { how, oldName, effects } = drink;
-  if (how === "added") return { label: "new", more: ["This drink was not there before."] };
-  const named = how === "renamed" ? [`was ${oldName}`] : [];
-  const [hurt, does, brief] = effects ? [hurtLines(effects), effectLines(effects), effectLines(effects, true)] : [[], [], []];
-  const written = how === "moved" ? [] : changeLines(drink);
-  const [shown, rest] = [brief.slice(0, mostOnLine), brief.length - mostOnLine];
-  const parts = [...hurt, ...named, ...shown, ...(rest > 0 ? [`${rest} more`] : [])];
-  return parts.length > 0 ? { label: parts.join(" · "), more: [...hurt, ...named, ...does, ...written] } : undefined;
+  const { hurt, said } = drinkLines(drink);
+  const named = how === "added" ? ["new"] : how === "renamed" ? [`was ${oldName}`] : [];
+  const parts = [...hurt, ...named, ...(effects ? briefly(effectLines(effects, true)) : [])];
+  return parts.length > 0 ? { label: parts.join(" · "), more: [...hurt, ...named, ...said] } : undefined;
+}
+
+/** What of it stands on the line, and how much does not. */
+function briefly(lines: readonly string[]): string[] {
+  const rest = lines.length - mostOnLine;
+  return [...lines.slice(0, mostOnLine), ...(rest > 0 ? [`${rest} more`] : [])];
 }
 
 function aboutThing({ how, moved }: DiffThing): Said | undefined {
@@ -45,6 +52,18 @@ function aboutThing({ how, moved }: DiffThing): Said | undefined {
   const more = moved.map(({ drink, what }) => `${drink}: ${what}`);
   if (moved.length === 0) return how === "added" ? { label: "new", more: ["This was not there before."] } : undefined;
   return { label: how === "added" ? `new · ${count}` : count, more };
+}
+
+function aboutMenu(menu: DiffMenu): Said | undefined {
+  const lines = menuLines(menu);
+  const parts = menu.how === "added" ? ["new"] : briefly(lines);
+  return parts.length > 0 ? { label: parts.join(" · "), more: lines } : undefined;
+}
+
+/** Where a menu stands in a text, by its name; a report gives no place for it. */
+function headOf({ uri, tree }: SpecDocument, { name }: DiffMenu): DiffDrink["after"] {
+  const index = tree.entries.findIndex((entry) => entry.kind === "menu" && entry.name?.text === name);
+  return index < 0 ? null : { file: uri, line: tree.starts[index]! + 1 };
 }
 
 function hintAt(document: SpecDocument, line: number, { label, more }: Said): InlayHint | undefined {

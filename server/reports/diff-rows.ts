@@ -8,10 +8,10 @@ import { findFieldIn, pourOn } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
 import { findPriced } from "../house/menu.ts";
 import { fold } from "../house/names.ts";
-import { capital, showCount } from "../house/show.ts";
-import { brokenLine, drinkLines, groupsOf, headings, menuLines, rewrittenLine, summaryOf, titleOf } from "./diff-lines.ts";
+import { capital, showCount, showList } from "../house/show.ts";
+import { drinkLines, groupsOf, headings, menuLines, rewrittenLine, summaryOf, titleOf } from "./diff-lines.ts";
 import type { DiffDrink, DiffReport, DiffThing } from "./diff-schema.ts";
-import { changeLines, effectLines, fieldLine } from "./diff-words.ts";
+import { fieldLine } from "./diff-words.ts";
 
 /** A line of a text, the first one being 0, as it stands now or as it stood then. */
 export interface RowPlace {
@@ -64,13 +64,21 @@ export function diffRows(told: Told, fileName: (uri: string) => string, menu?: E
   return {
     title: `${name ?? "Drinks"}: ${report.before} → ${report.after}`,
     summary: `${capital(summaryOf(report))}.`,
-    broken: report.broken.map((one) => ({
-      text: `${capital(brokenLine({ ...one, file: fileName(one.file) }))}.`,
-      kind: "said",
-      place: { uri: one.file, line: one.lines[0]! - 1, side: one.side === "after" ? "now" : "then" },
-    })),
+    broken: report.broken.flatMap((one) => brokenRow(told, one, fileName) ?? []),
     sections: name === undefined ? sectionsOf(told, report, "Nothing differs.") : menuFirst(told, name),
   };
+}
+
+/** A line that did not read then and is the same now hides no change. */
+function brokenRow(
+  { houses }: Told,
+  { file, side, lines }: DiffReport["broken"][number],
+  fileName: (uri: string) => string,
+): Row | undefined {
+  if (houses.before.document(file)?.tree === houses.after.document(file)?.tree) return undefined;
+  const which = `${lines.length === 1 ? "line" : "lines"} ${showList(lines.map(String))}`;
+  const text = `${fileName(file)}${side === "before" ? ", as it was" : ""}: ${which} could not be read, and so not compared.`;
+  return row(text, { uri: file, line: lines[0]! - 1, side: side === "after" ? "now" : "then" });
 }
 
 function sectionsOf(told: Told, { drinks, things, menus }: Pick<DiffReport, "drinks" | "things" | "menus">, none: string): RowSection[] {
@@ -95,9 +103,11 @@ function menuFirst(told: Told, name: string): RowSection[] {
   const [behind, beside] = parted(things, (one) => one.menus.includes(name));
   const none = own.length > 0 ? "No drink on it differs." : "Nothing on it differs.";
   const isMore = off.length + beside.length + others.length > 0;
+  // That they are on it need not be said of each.
+  const its = on.map((one) => ({ ...one, menus: one.menus.filter((menu) => menu !== name) }));
   return [
-    ...(own.length > 0 ? [{ heading: name, groups: own.map((one) => menuGroup(told, one)) }] : []),
-    ...headed(`On ${name}`, sectionsOf(told, { drinks: on, things: behind, menus: [] }, none)),
+    ...(own.length > 0 ? [{ heading: "The menu", groups: own.map((one) => menuGroup(told, one)) }] : []),
+    ...headed("Its drinks", sectionsOf(told, { drinks: its, things: behind, menus: [] }, none)),
     ...(isMore ? headed("Elsewhere", sectionsOf(told, { drinks: off, things: beside, menus: others }, "")) : []),
   ];
 }
@@ -112,35 +122,38 @@ function parted<T>(all: readonly T[], isIn: (one: T) => boolean): [T[], T[]] {
 // Groups
 
 function drinkGroup(told: Told, drink: DiffDrink): RowGroup {
-  const { hurt } = drinkLines(drink);
+  const { hurt, said } = drinkLines(drink);
   const [then, now] = [entryAt(told.houses.before, drink.before), entryAt(told.houses.after, drink.after)];
-  const { fields, effects, how, because } = drink;
-  const pour = then && now ? newPourIn(now, then) : undefined;
-  const written: Row[] = [
-    ...changeLines({ ...drink, fields: [] }).map((text) => row(text, lineOf(drink.after, pour))),
-    ...fields.map((field) => row(fieldLine(field), fieldPlace(drink.after, now, field.field))),
-  ];
+  const pour = then && now && drink.pours ? newPourIn(now, then) : undefined;
+  const places = new Map<string, RowPlace | undefined>([
+    [drink.pours, lineOf(drink.after, pour)],
+    ...drink.fields.map((field) => [fieldLine(field), fieldPlace(drink.after, now, field.field)] as const),
+  ]);
   return {
     title: titleOf(drink),
     ...placesOf(drink),
     rows: [
       ...hurt.map((text) => row(capital(text), undefined, "hurt")),
-      ...(how === "moved" ? [] : written),
-      ...(effects ? effectLines(effects).map((text) => row(text)) : []),
-      ...because.map((cause) => row(`through ${cause}`, placeOfCause(told, cause), "through")),
+      ...said.map((text) => row(text, places.get(text))),
+      ...drink.because.map((cause) => row(`through ${cause}`, placeOfCause(told, cause), "through")),
     ],
   };
 }
 
 function thingGroup(told: Told, thing: DiffThing): RowGroup {
-  const now = entryAt(told.houses.after, thing.after);
-  const { kind, name, how, fields, moved, menus } = thing;
+  const [then, now] = [entryAt(told.houses.before, thing.before), entryAt(told.houses.after, thing.after)];
+  const { kind, name, how, pours, fields, moved, also, menus } = thing;
+  const pour = then && now && pours ? newPourIn(now, then) : undefined;
+  const placeOfDrink = (drink: string) => placeOfNamed(told, "drink", drink);
   return {
     title: `${kind} ${name}, ${how}${moved.length > 0 ? ` (moves ${showCount(moved.length, "drink")})` : ""}`,
     ...placesOf(thing),
     rows: [
+      ...(pours ? [row(pours, lineOf(thing.after, pour))] : []),
       ...fields.map((field) => row(fieldLine(field), fieldPlace(thing.after, now, field.field))),
-      ...moved.map(({ drink, what }) => row(`${drink}: ${what}`, placeOfNamed(told, "drink", drink))),
+      // What that comes to is told of each drink itself.
+      ...moved.map(({ drink }) => row(`moves ${drink}`, placeOfDrink(drink))),
+      ...also.map((drink) => row(`is in ${drink}, which was changed itself`, placeOfDrink(drink))),
       ...menus.map((menu) => row(`on ${menu}`, placeOfNamed(told, "menu", menu), "through")),
     ],
   };
@@ -149,7 +162,7 @@ function thingGroup(told: Told, thing: DiffThing): RowGroup {
 function menuGroup(told: Told, menu: DiffReport["menus"][number]): RowGroup {
   const { houses } = told;
   const [then, now] = [find(houses.before, "menu", menu.name), find(houses.after, "menu", menu.name)];
-  const nothing = { ...menu, added: [], removed: [], prices: [], rangeBefore: null, rangeAfter: null };
+  const nothing = { ...menu, added: [], removed: [], renamed: [], prices: [], rangeBefore: null, rangeAfter: null };
   const rows = (part: Partial<typeof menu>, place?: RowPlace) => menuLines({ ...nothing, ...part }).map((text) => row(text, place));
   return {
     title: `${menu.name}, ${menu.how}`,
@@ -157,6 +170,7 @@ function menuGroup(told: Told, menu: DiffReport["menus"][number]): RowGroup {
     rows: [
       ...menu.added.flatMap((drink) => rows({ added: [drink] }, placeOfNamed(told, "drink", drink))),
       ...menu.removed.flatMap((drink) => rows({ removed: [drink] }, placeOfNamed(told, "drink", drink))),
+      ...menu.renamed.flatMap((one) => rows({ renamed: [one] }, placeOfNamed(told, "drink", one.after))),
       ...menu.prices.flatMap((price) => {
         const line = now && findPriced(now, price.drink)?.line;
         return rows({ prices: [price] }, lineOf(atHead(houses.after, now), line));
@@ -199,10 +213,12 @@ function newPourIn(now: Entry, then: Entry): number | undefined {
 }
 
 /** Of `prep plain syrup` or `drink Slip`, as a drink tells through what it moved. */
-function placeOfCause({ report }: Told, cause: string): RowPlace | undefined {
+function placeOfCause(told: Told, cause: string): RowPlace | undefined {
+  const { report } = told;
   const found =
     report.things.find(({ kind, name }) => `${kind} ${name}` === cause) ?? report.drinks.find(({ name }) => `drink ${name}` === cause);
-  return found && placesOf(found).place;
+  const [, menu] = /^menu (.*)$/s.exec(cause) ?? [];
+  return found ? placesOf(found).place : menu === undefined ? undefined : placeOfNamed(told, "menu", menu);
 }
 
 function placeOfNamed({ houses }: Told, kind: Entry["kind"], name: string): RowPlace | undefined {

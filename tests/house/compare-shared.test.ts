@@ -43,6 +43,7 @@ test.each([
   ["a prep, and through it drinks and a riff", text.replace("1 part water\n  parts", "2 part water\n  parts")],
   ["a price", text.replace("20.00", "24.00")],
   ["an allergen of a stock", text.replace("abv: 40 %", "abv: 40 %\n  allergens: nuts")],
+  ["a stock that is out", text.replace("abv: 40 %", "abv: 40 %\n  status: out")],
   ["a drink that another is a riff of", text.replace("50 ml pier", "45 ml pier")],
   ["a menu's price", text.replace("D1 11.00", "D1 9.00")],
   ["a drink taken from a menu", text.replace("\n  - Riff 13.00", "")],

@@ -102,7 +102,7 @@ test("what is of the menu at the cursor comes first, and elsewhere nothing is ke
   house.write("bar/rope.drink", rope.replace("15 ml almond cordial", "15 ml water"));
   const answer = await (await serving(house)).compare("HEAD", "bar/menu.drink", 1);
   expect(answer.title).toBe("Winter card: HEAD → now");
-  expect(answer.sections.map(({ heading }) => heading)).toEqual(["Winter card", "On Winter card: changed", "Elsewhere: changed"]);
+  expect(answer.sections.map(({ heading }) => heading)).toEqual(["The menu", "Its drinks: changed", "Elsewhere: changed"]);
   const price = titled(answer, "Winter card").rows[0]!;
   expect(price).toEqual({
     kind: "said",

@@ -62,6 +62,7 @@ export interface Effects {
 export function prepareToCompare(house: House, entry: Entry): void {
   familyOf(house, assessDrink(house, entry).flat);
   suitabilityOf(house, entry);
+  missingIn(house, entry);
 }
 
 export function effectsOf(houses: Houses, before: Entry, after: Entry): Effects {
