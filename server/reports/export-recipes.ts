@@ -1,8 +1,6 @@
 /**
- * Drinks and preps as recipes in schema.org's words, for a page or another program. The types are those of
- * the published vocabulary. A riff is told whole; what the vocabulary has no word for is left out, and said.
+ * Drinks and preps as recipes in schema.org's words, for a page or another program. A riff is told whole; what the vocabulary has no word for is left out, and said.
  */
-import type { Graph, HowToSection, HowToStep, RecipeLeaf } from "schema-dts";
 import type { Entry } from "../../grammar/tree.ts";
 import type { Figure } from "../engine/plan.ts";
 import { proseOf } from "../features/prose.ts";
@@ -27,6 +25,30 @@ const diets = {
   "gluten free": "https://schema.org/GlutenFreeDiet",
 } as const satisfies Record<Diet, string>;
 
+interface Step {
+  readonly "@type": "HowToStep";
+  readonly text: string;
+}
+
+/** What is told of a drink or a prep, in properties of the vocabulary's Recipe. */
+export interface RecipeNode {
+  readonly "@type": "Recipe";
+  readonly name: string;
+  readonly description?: string;
+  readonly creditText?: string;
+  readonly keywords?: string;
+  readonly suitableForDiet?: readonly (typeof diets)[Diet][];
+  readonly recipeCategory?: string;
+  readonly recipeYield?: string;
+  readonly recipeIngredient?: readonly string[];
+  readonly recipeInstructions?: readonly (
+    | Step
+    | { readonly "@type": "HowToSection"; readonly name: string; readonly itemListElement: readonly Step[] }
+  )[];
+  /** In the form of the vocabulary's Energy: a number and its unit. */
+  readonly nutrition?: { readonly "@type": "NutritionInformation"; readonly calories: string };
+}
+
 /** Fields that a recipe tells in its own way; of the prose for guests the first that is there. */
 const told: ReadonlySet<string> = new Set([
   ...["family", "glass", "method", "garnish", "rim", "serves", "credit", "tags", "steps", "yield", "from"],
@@ -35,15 +57,15 @@ const descriptions = ["guest", "headnote", "story"];
 
 /** Entries that are no drinks and no preps, or have no name yet, are passed over. */
 export function exportRecipes(house: House, entries: readonly Entry[]): { readonly text: string; readonly leftOut: readonly string[] } {
-  const recipes = entries.flatMap((entry): RecipeLeaf[] => {
+  const recipes = entries.flatMap((entry): RecipeNode[] => {
     if (!entry.name || (entry.kind !== "drink" && entry.kind !== "prep")) return [];
     return [entry.kind === "drink" ? drinkRecipe(house, entry) : prepRecipe(house, entry)];
   });
-  const graph: Graph = { "@context": "https://schema.org", "@graph": recipes };
+  const graph = { "@context": "https://schema.org", "@graph": recipes };
   return { text: `${JSON.stringify(graph, null, 2)}\n`, leftOut: leftOut(entries) };
 }
 
-function drinkRecipe(house: House, entry: Entry): RecipeLeaf {
+function drinkRecipe(house: House, entry: Entry): RecipeNode {
   const flat = flatten(house, entry);
   const assessment = assessDrink(house, entry);
   const family = familyOf(house, flat).name;
@@ -68,7 +90,7 @@ function drinkRecipe(house: House, entry: Entry): RecipeLeaf {
   };
 }
 
-function prepRecipe(house: House, entry: Entry): RecipeLeaf {
+function prepRecipe(house: House, entry: Entry): RecipeNode {
   const yielded = findFieldIn(entry, "yield")?.field.value?.text;
   const steps = findFieldIn(entry, "method")?.field.items ?? [];
   return {
@@ -84,7 +106,7 @@ function prepRecipe(house: House, entry: Entry): RecipeLeaf {
   };
 }
 
-function sharedParts(house: House, entry: Entry): RecipeLeaf {
+function sharedParts(house: House, entry: Entry): RecipeNode {
   const value = (field: string) => {
     const text = findFieldIn(entry, field)?.field.value?.text;
     return text?.toLowerCase() === "none" ? undefined : text;
@@ -114,15 +136,14 @@ function alternativeText({ quantity, name }: Alternative, before: FlatPour["quan
 }
 
 /** The method and the glass in a section of their own, since they are in closed words; what is told in sentences below. */
-function instructions(method: readonly string[], glass: string | undefined, steps: readonly string[]): Partial<RecipeLeaf> {
+function instructions(method: readonly string[], glass: string | undefined, steps: readonly string[]): Partial<RecipeNode> {
   const closed = [...method.map((text) => `${capital(text)}.`), ...(glass ? [serveIn(glass)] : [])];
-  const section: HowToSection[] =
-    closed.length > 0 ? [{ "@type": "HowToSection", name: methodSection, itemListElement: closed.map(step) }] : [];
+  const section = closed.length > 0 ? [{ "@type": "HowToSection" as const, name: methodSection, itemListElement: closed.map(step) }] : [];
   const all = [...section, ...steps.map(step)];
   return all.length > 0 ? { recipeInstructions: all } : {};
 }
 
-function step(text: string): HowToStep {
+function step(text: string): Step {
   return { "@type": "HowToStep", text };
 }
 
@@ -132,7 +153,7 @@ function proseSteps(entry: Entry): string[] {
   return text ? [text] : [];
 }
 
-function nutrition(energyKcal: Figure | undefined): Partial<RecipeLeaf> {
+function nutrition(energyKcal: Figure | undefined): Partial<RecipeNode> {
   if (energyKcal?.value == null) return {};
   return { nutrition: { "@type": "NutritionInformation", calories: `${showValue(energyKcal, 0)} kcal` } };
 }
