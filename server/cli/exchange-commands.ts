@@ -1,7 +1,6 @@
 /** `export` and `import` with their options. */
 import { Argument, type Command, Option } from "commander";
-import { exportCommand, exported } from "./export-command.ts";
-import { importCommand } from "./import-command.ts";
+import { type Exported, exported } from "./exported.ts";
 import type { Terminal } from "./terminal.ts";
 
 export function addExchange(program: Command, terminal: Terminal, ended: (code: number) => void): void {
@@ -12,14 +11,21 @@ export function addExchange(program: Command, terminal: Terminal, ended: (code: 
     .addArgument(new Argument("<what>", "what of them").choices(exported))
     .addArgument(new Argument("[paths...]", "files and folders; the current folder where none is given").argOptional())
     .option("--out <file>", "to a new file; otherwise it is printed")
-    .action((what: (typeof exported)[number], paths: string[], options) => ended(exportCommand(what, paths, options, terminal)));
+    .action(async (what: Exported, paths: string[], options) => {
+      // The other commands start faster without what only these two need.
+      const { exportCommand } = await import("./export-command.ts");
+      ended(exportCommand(what, paths, options, terminal));
+    });
   program
     .command("import")
     .summary("make specs of such a file, and say what was not understood")
     .description("Prints the specs that a table or a recipe comes to; what was not understood stands in comments, and is told.")
-    .argument("<file>", "CSV in UTF-8 (commas, semicolons or tabs), or JSON-LD")
+    .argument("<file>", "CSV in UTF-8 (commas, semicolons or tabs), JSON-LD, or a saved page that holds some")
     .addOption(new Option("--as <what>", "what it holds, where its columns do not say").choices(exported))
     .option("--out <place>", "to a new file, or to one in this folder that is named after it")
     .addOption(new Option("--report <format>", "how to tell what was not understood").choices(["text", "json"]).default("text"))
-    .action((file: string, options) => ended(importCommand(file, options, terminal)));
+    .action(async (file: string, options) => {
+      const { importCommand } = await import("./import-command.ts");
+      ended(importCommand(file, options, terminal));
+    });
 }

@@ -3,12 +3,11 @@ import { resolve } from "node:path";
 import { exportTable } from "../reports/export-csv.ts";
 import { exportRecipes } from "../reports/export-recipes.ts";
 import { exitCodes } from "./exit-codes.ts";
+import type { Exported } from "./exported.ts";
 import { openHouse } from "./session.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 import { writeText } from "./write-text.ts";
-
-export const exported = ["stock", "specs", "recipes"] as const;
 
 export interface ExportOptions {
   /** A file; absent: standard output. */
@@ -16,12 +15,7 @@ export interface ExportOptions {
 }
 
 /** Only what stands in the asked files is exported. Says what an entry holds and the export does not; answers the exit code. */
-export function exportCommand(
-  what: (typeof exported)[number],
-  paths: readonly string[],
-  options: ExportOptions,
-  terminal: Terminal,
-): number {
+export function exportCommand(what: Exported, paths: readonly string[], options: ExportOptions, terminal: Terminal): number {
   const session = openHouse(paths, terminal);
   const entries = session.documents.flatMap(({ tree }) => tree.entries);
   const { text, leftOut } = what === "recipes" ? exportRecipes(session.house, entries) : exportTable(session.house, entries, what);

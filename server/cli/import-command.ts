@@ -6,13 +6,14 @@ import { importRecipes } from "../reports/import-recipes.ts";
 import { importJson, importText } from "../reports/import-text.ts";
 import type { Imported, Unimportable } from "../reports/imported.ts";
 import { exitCodes } from "./exit-codes.ts";
-import { type exported, writeNew } from "./export-command.ts";
+import { writeNew } from "./export-command.ts";
+import type { Exported } from "./exported.ts";
 import { Unreadable } from "./files.ts";
 import type { Terminal } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface ImportOptions {
-  readonly as?: (typeof exported)[number];
+  readonly as?: Exported;
   /** A file or a folder; absent: standard output. */
   readonly out?: string;
   readonly report: "text" | "json";
@@ -33,7 +34,8 @@ export function importCommand(file: string, { as, out, report }: ImportOptions, 
 }
 
 function madeOf(text: string, file: string, as: ImportOptions["as"]): Imported | Unimportable {
-  if (as === "recipes" || (as === undefined && (/\.json(?:ld)?$/i.test(file) || /^\uFEFF?\s*[[{]/.test(text)))) return importRecipes(text);
+  const looksSo = as === undefined && (/\.(?:json|jsonld|html?)$/i.test(file) || /^\uFEFF?\s*[[{<]/.test(text));
+  if (as === "recipes" || looksSo) return importRecipes(text);
   return importCsv(text, as);
 }
 

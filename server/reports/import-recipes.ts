@@ -19,41 +19,43 @@ import {
   textOfDrafts,
   type Unimportable,
 } from "./imported.ts";
+import { dataIn, isPage } from "./page-data.ts";
 import { instructionsIn, listOf, type Node, recipesIn, textOf } from "./recipe-nodes.ts";
 import { prepCategory } from "./recipe-words.ts";
 
+/** Of JSON-LD, or of a saved page that holds some. */
 export function importRecipes(text: string): Imported | Unimportable {
-  let whole: unknown;
-  try {
-    whole = JSON.parse(text.replace(/^\uFEFF/, ""));
-  } catch (cause) {
-    return {
-      problem: `This does not read as JSON: ${cause instanceof Error ? cause.message : String(cause)}.`,
-      todo: 'Save what stands in the page\'s `<script type="application/ld+json">`, from its first brace to its last.',
-    };
+  const whole: unknown[] = [];
+  const beside: { readonly text: string; readonly why: string }[] = [];
+  for (const one of isPage(text) ? dataIn(text) : [text.replace(/^\uFEFF/, "")]) {
+    try {
+      whole.push(JSON.parse(one));
+    } catch (cause) {
+      beside.push({ text: one, why: `This does not read as JSON: ${cause instanceof Error ? cause.message : String(cause)}.` });
+    }
   }
+  if (whole.length === 0 && beside[0]) return { problem: beside[0].why, todo: "Put it right where it stands, or save the page again." };
   const { recipes, others } = recipesIn(whole);
-  if (recipes.length === 0) {
-    return {
-      problem: "There is no recipe in this file.",
-      todo: 'A recipe is an object with `"@type": "Recipe"`, alone, in a list or in an `@graph`.',
-    };
-  }
-  const misread: Misread[] = others.map((node) => ({
-    where: "beside the recipes",
-    text: JSON.stringify(node),
-    why: "This is no recipe.",
-    done: keptAsComment,
-  }));
+  if (recipes.length === 0) return noRecipe(isPage(text));
+  beside.push(...others.map((node) => ({ text: JSON.stringify(node), why: "This is no recipe." })));
   const works = recipes.map((node, index) => recipeDraft(node, recipes.length > 1 ? `recipe ${index + 1}` : "the recipe"));
   const left = new Set(works.flatMap((work) => [...work.left]));
-  const beside: Draft[] =
-    others.length > 0 ? [{ fields: [], lines: others.flatMap((node) => notUnderstood("beside the recipes", JSON.stringify(node))) }] : [];
+  const where = "beside the recipes";
+  const last: Draft = { fields: [], lines: beside.flatMap((one) => notUnderstood(where, one.text)) };
+  const misread = beside.map(({ text, why }): Misread => ({ where, text, why, done: keptAsComment }));
   return {
-    text: textOfDrafts([...works.map(({ draft }) => draft), ...beside]),
+    text: textOfDrafts([...works.map(({ draft }) => draft), ...(beside.length > 0 ? [last] : [])]),
     entries: works.filter(({ draft }) => draft.head).length,
     misread: [...works.flatMap((work) => work.misread), ...misread],
     remarks: left.size > 0 ? [`Not taken over, since it is the house's own to say: ${[...left].join(", ")}. It stands in comments.`] : [],
+  };
+}
+
+function noRecipe(inPage: boolean): Unimportable {
+  const where = inPage ? 'In a page it stands in a `<script type="application/ld+json">`, and is' : "It is";
+  return {
+    problem: "There is no recipe in this file.",
+    todo: `${where} an object with \`"@type": "Recipe"\`, alone, in a list or in an \`@graph\`.`,
   };
 }
 

@@ -219,7 +219,24 @@ test.each([
   ["what a page is about", { mainEntity: { "@type": ["Recipe"], name: "A", recipeIngredient: ["50 ml gin"] } }],
 ])("a recipe is found: %s", (_, value) => expect(imported(value)).toMatchObject({ text: "drink A\n  50 ml gin\n", misread: [] }));
 
+test("a saved page is read for its data alone", () => {
+  const slip = JSON.stringify({ "@type": "Recipe", name: "Slip </b> & Knot", recipeIngredient: ["50 ml gin"] });
+  const html = `\uFEFF<!doctype html><title>{"@type":"Recipe"}</title><script>var a = "<script>";</script>
+    <script type="text/plain">{"@type":"Recipe","name":"No"}</script>
+    <SCRIPT TYPE='application/ld+json'>{"@type":"WebSite","name":"Halyard"}</SCRIPT>
+    <!-- <script type="application/ld+json">{"@type":"Recipe","name":"Nor this"}</script> -->
+    <script type="application/ld+json">{"@type":</script>
+    <script type="application/ld+json" id=a>${slip}</script><p>50 ml rum`;
+  const { text, misread } = imported(html);
+  expect(text).toBe(
+    'drink Slip </b> & Knot\n  50 ml gin\n\n# not understood, beside the recipes: {"@type":\n# not understood, beside the recipes: {"@type":"WebSite","name":"Halyard"}\n',
+  );
+  expect(misread.map(({ why }) => why.slice(0, 27))).toEqual(["This does not read as JSON:", "This is no recipe."]);
+});
+
 test.each([
+  ["<p>50 ml gin", "There is no recipe in this file."],
+  ['<script type="application/ld+json">{</script>', "This does not read as JSON"],
   ["{", "This does not read as JSON"],
   ["[]", "There is no recipe in this file."],
   ['{"@type":"Person","name":"A"}', "There is no recipe in this file."],
