@@ -29,7 +29,11 @@ export function importCommand(file: string, { as, out, report }: ImportOptions, 
     writeNew(name, made.text, terminal);
     terminal.print(`Wrote ${showCount(made.entries, "entry", "entries")} to ${name}\n`);
   }
-  terminal.complain(report === "json" ? importJson(made) : importText(made, terminal.look));
+  terminal.complain(
+    report === "json"
+      ? importJson(made)
+      : importText(made, terminal.watched ? terminal.look : { ...terminal.look, width: Number.POSITIVE_INFINITY }),
+  );
   return made.misread.length > 0 ? exitCodes.findings : exitCodes.clean;
 }
 

@@ -11,24 +11,28 @@ export function csvText(head: readonly string[], rows: readonly Row[]): string {
   );
 }
 
-/** The same for a table that is read in again: cells keep their line breaks, and every mark can be taken off (`withoutMark`). */
+/**
+ * The same for a table that is read in again: cells keep their line breaks, what a spreadsheet would take for a
+ * date (`1/2`, `10-15`) is marked too, and every mark can be taken off (`withoutMark`).
+ */
 export function csvOfCells(head: readonly string[], rows: readonly (readonly string[])[]): string {
   return written(
     head,
-    rows.map((row) => row.map((cell) => (marked.test(cell) ? `'${cell}` : cell))),
+    rows.map((row) => row.map((cell) => (misleading.test(cell) ? `'${cell}` : cell))),
+    false,
   );
 }
 
 /** A cell without the apostrophe that marks it as text. */
 export function withoutMark(cell: string): string {
-  return marked.test(cell) ? cell.slice(1) : cell;
+  return cell.startsWith("'") && misleading.test(cell.slice(1)) ? cell.slice(1) : cell;
 }
 
-/** Begins with an apostrophe as a mark does: what csv-stringify marks, its full-width forms too. */
-const marked = /^'+[=+\-@\t\r\uFF1D\uFF0B\uFF0D\uFF20]/;
+/** A formula as csv-stringify knows it, or a date, with any number of marks before it. */
+const misleading = /^'*(?:[=+\-@\t\r\uFF1D\uFF0B\uFF0D\uFF20]|\d{1,4}(?:[/-]\d{1,4}){1,2}$)/;
 
-function written(head: readonly string[], rows: readonly Row[]): string {
-  return stringify([[...head], ...rows], { record_delimiter: "\r\n", escape_formulas: true, quoted_match: /[\r\n]/ });
+function written(head: readonly string[], rows: readonly Row[], escapeFormulas = true): string {
+  return stringify([[...head], ...rows], { record_delimiter: "\r\n", escape_formulas: escapeFormulas, quoted_match: /[\r\n]/ });
 }
 
 /** A terminal or a spreadsheet would obey control characters. */

@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { expect, test } from "vitest";
+import { plainLook } from "../../server/reports/sheet.ts";
 import { folderOf, mutchkin, soundHouse } from "./command.ts";
 
 const sheet = `${soundHouse}=== sheet.csv
@@ -49,13 +50,18 @@ test("import prints the specs, and on standard error everything that was not und
   expect(out).toBe(
     "stock navy rum\n  kind: spirit\n  abv: 54.5 %\n\n  # not understood, colour: dark\n\nstock cheap rum\n  kind: spirit\n\n  # not understood, abv: strong\n",
   );
-  expect(err).toBe(`row 3, column “abv”: “strong” – This needs an amount, such as \`43 %\`. Write one amount with its
-  unit. It is kept as a comment.
-column “colour”, 1 cell from row 2 on: “dark” – The table has no such column, or has it twice. It is
-  kept as a comment.
+  expect(
+    err,
+  ).toBe(`row 3, column “abv”: “strong” – This needs an amount, such as \`43 %\`. Write one amount with its unit. It is kept as a comment.
+column “colour”, 1 cell from row 2 on: “dark” – The table has no such column, or has it twice. It is kept as a comment.
 1 decimal comma is written as a point.
 2 things not understood; nothing is left out.
 `);
+});
+
+test("somebody who watches is told in lines that fit", async () => {
+  const { err } = await mutchkin(folderOf(sheet), ["import", "sheet.csv"], { watched: true, look: { ...plainLook, width: 60 } });
+  for (const line of err.split("\n")) expect(line.length).toBeLessThanOrEqual(60);
 });
 
 test("the report is there for another program, too", async () => {

@@ -142,6 +142,16 @@ test("any drink of any name comes back the same drink", () =>
     { numRuns: 60 },
   ));
 
+test("what a spreadsheet would run or take for a date is marked as text, and read without its mark", () => {
+  const house = houseOf("drink -Slip\n  tasted: 2026-02-11\n  guest: @ the pier\n  1/2 oz '=gin\n  10-15 ml '10-15\n  1 1/2 oz rum\n");
+  const { text: csv } = exportTable(house, entriesOf(house), "specs");
+  const cells = parse(csv)
+    .flat()
+    .filter((cell: string) => cell.startsWith("'"));
+  expect(cells).toEqual(["'-Slip", "'1/2", "''=gin", "'@ the pier", "'2026-02-11", "'-Slip", "'10-15", "''10-15", "'-Slip"]);
+  expect(comesBack(house)).toBe(1);
+});
+
 test("two drinks of one name cannot be told apart in a table, and that is said", () => {
   const house = houseOf("drink Slip\n  50 ml gin\n\ndrink slip\n  60 ml gin\n\ndrink\n  5 ml gin\n");
   const { text, leftOut } = exportTable(house, entriesOf(house), "specs");
