@@ -99,6 +99,10 @@ export const rewrittenLine = (rewritten: readonly DiffDrink[]) =>
 /** Nothing is left out of a list that somebody relies on. */
 export const allOf = (names: readonly string[]) => showList(names, Number.POSITIVE_INFINITY);
 
+/** What stands first in a telling that would not fit. */
+export const shortened =
+  "Too long for a comment: of what moved and could hurt nobody only the names are told here. mutchkin diff tells all.";
+
 /** The headings, in the order of the telling. */
 export const headings = {
   page: "What became of the drinks",

@@ -162,3 +162,17 @@ test("the page has it all at a glance first, gravest first, and every line of th
   expect(out.indexOf("At a glance")).toBeLessThan(out.indexOf("<article"));
   expect(out).toContain("<strong>Allergens</strong>");
 });
+
+test("a comment that would be too long is shortened by what hurts nobody, and says so", async () => {
+  const many = Array.from({ length: 400 }, (_, index) => `drink Rope ${index}\n  from: Rope\n`).join("\n");
+  const { folder, write } = repositoryOf(`=== bar.drink\n${bar}\n${many}\ndrink Net\n  from: Slip\n  10 ml almond cordial\n`);
+  const changed = bar.replace("1 part white sugar", "2 parts white sugar").replace("allergens: nuts", "allergens: nuts, milk");
+  write("bar.drink", `${changed}\n${many}\ndrink Net\n  from: Slip\n  10 ml almond cordial\n`);
+  const { out } = await mutchkin(folder, ["diff", "--format", "markdown"]);
+  expect(out.length).toBeLessThan(60_000);
+  expect(out).toContain("Too long for a comment");
+  expect(out).toContain("- Net: **now contains milk**");
+  for (const name of ["Rope 0", "Rope 399"]) expect(out).toContain(name);
+  const { out: page } = await mutchkin(folder, ["diff", "--format", "html"]);
+  expect(page).not.toContain("Too long");
+});
