@@ -120,6 +120,7 @@ li.hurt { list-style: none; margin: 0.25rem 0 0.25rem -1.25rem; padding: 0.15rem
 li.hurt::before { content: "\\26A0\\FE0E" / "Warning:"; margin-right: 0.5em; }
 a { color: inherit; text-decoration: underline; text-decoration-thickness: 1px; text-underline-offset: 0.2em; text-decoration-color: color-mix(in srgb, currentColor 40%, transparent); }
 .vscode-high-contrast a { text-decoration-color: currentColor; }
+.vscode-high-contrast :is(.about, .through) { color: inherit; }
 h3 a, .about a, .beside a { color: var(--vscode-textLink-foreground); text-decoration-color: currentColor; }
 a:hover { color: var(--vscode-textLink-activeForeground); text-decoration-color: currentColor; }
 a:focus-visible { outline: 1px solid var(--vscode-focusBorder); outline-offset: 2px; }

@@ -1,5 +1,8 @@
 /** Beside a text that is shown next to an earlier one: what each change does, in figures, behind the name of what changed. */
 import type { InlayHint, Range } from "vscode-languageserver-types";
+import type { Entry } from "../../grammar/tree.ts";
+import type { Houses } from "../house/compare/pair.ts";
+import { keysOf } from "../house/declarations.ts";
 import { entryAt, type SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import { showCount } from "../house/show.ts";
@@ -11,13 +14,16 @@ import { asText, paragraphs } from "./markdown.ts";
 
 /** So many figures stand on the line; the tooltip has them all. What could hurt a guest is never left out. */
 const mostOnLine = 3;
+/** So many drinks are named in a tooltip. */
+const mostNames = 20;
 
-/** Of the lines that the range touches. `before` is the house as it is but for this text. */
-export function changeHints(before: House, after: House, document: SpecDocument, range: Range): InlayHint[] {
-  const report = diff({ before, after }, { before: "", after: "", pathOf: (uri) => uri, wanted: () => true });
+/** Of the lines that the range touches. `before` is the house as it is but for this text; `moved` are the untouched drinks, here and elsewhere, that come to something else. */
+export function changeHints({ before, after }: Houses, document: SpecDocument, range: Range, moved: readonly Entry[]): InlayHint[] {
+  const wanted = (uri: string) => uri === document.uri;
+  const report = diff({ before, after }, { before: "", after: "", pathOf: (uri) => uri, wanted, alone: true });
   const hints = [
     ...report.drinks.map((drink) => ({ at: drink.after, said: aboutDrink(drink) })),
-    ...report.things.map((thing) => ({ at: thing.after, said: aboutThing(thing) })),
+    ...report.things.map((thing) => ({ at: thing.after, said: aboutThing(thing, movedBy(after, document, thing, moved)) })),
     ...report.menus.map((menu) => ({ at: headOf(document, menu), said: aboutMenu(menu) })),
   ];
   return hints
@@ -47,11 +53,20 @@ function briefly(lines: readonly string[]): string[] {
   return [...lines.slice(0, mostOnLine), ...(rest > 0 ? [`${rest} more`] : [])];
 }
 
-function aboutThing({ how, moved }: DiffThing): Said | undefined {
+function aboutThing({ how }: DiffThing, moved: readonly Entry[]): Said | undefined {
   const count = `moves ${showCount(moved.length, "drink")}`;
-  const more = moved.map(({ drink, what }) => `${drink}: ${what}`);
+  const names = moved.flatMap(({ name }) => name?.text ?? []);
+  const more = [...names.slice(0, mostNames), ...(names.length > mostNames ? [`${names.length - mostNames} more`] : [])];
   if (moved.length === 0) return how === "added" ? { label: "new", more: ["This was not there before."] } : undefined;
   return { label: how === "added" ? `new · ${count}` : count, more };
+}
+
+/** Of the drinks that moved, those that hang on this; a house's own rules are behind all of them. */
+function movedBy(house: House, { tree }: SpecDocument, { kind, after }: DiffThing, moved: readonly Entry[]): readonly Entry[] {
+  const entry = after && tree.entries[tree.starts.indexOf(after.line - 1)];
+  if (!entry || kind === "house") return entry ? moved : [];
+  const hanging = house.hangingOn(keysOf(entry));
+  return moved.filter((one) => hanging.has(one));
 }
 
 function aboutMenu(menu: DiffMenu): Said | undefined {

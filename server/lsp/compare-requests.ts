@@ -13,7 +13,7 @@ import type { Entry } from "../../grammar/tree.ts";
 import { changeHints } from "../features/change-hints.ts";
 import { inward } from "../features/margins.ts";
 import type { Houses } from "../house/compare/pair.ts";
-import { compareAhead } from "../house/compare/touched.ts";
+import { compareAhead, movedAhead } from "../house/compare/touched.ts";
 import { entryAt, folderOf } from "../house/document.ts";
 import { diff } from "../reports/diff.ts";
 import { diffRows } from "../reports/diff-rows.ts";
@@ -101,7 +101,7 @@ async function comparison(params: CompareParams, asked: Asked): Promise<object> 
   if (!(await ahead(houses, asked))) return stopped;
   const report = diff(houses, { before: revision, after: "now", pathOf: (one) => one, wanted: () => true });
   const menu = menuOf(workspace, params);
-  const rows = diffRows({ houses, report }, (one) => Utils.basename(URI.parse(one)), menu);
+  const rows = diffRows(houses, report, (one) => Utils.basename(URI.parse(one)), menu);
   return { ...asSpelt(rows, spelling), commit: past.commit, ...(menu?.name && { menu: menu.name.text }) };
 }
 
@@ -144,12 +144,27 @@ async function hintsBeside({ textDocument: { uri }, range, before: text }: Chang
   };
   const first = house();
   if (!first) earlier.forget(canonical(uri));
-  if (!first || !(await ahead({ before: first.before, after: workspace.house }, asked))) return [];
+  const moved = first && (await movedIn({ before: first.before, after: workspace.house }, asked));
   // The texts may have changed in the meantime.
   const last = house();
   const inside = last?.document.margins ? inward({ range }, last.document.margins) : { range };
-  if (!last || !inside) return [];
-  return told(changeHints(last.before, workspace.house, last.document, inside.range), last.document, asked);
+  if (!moved || !last || !inside) return [];
+  const houses = { before: last.before, after: workspace.house };
+  const still = moved.filter((entry) => workspace.house.findDocumentOf(entry));
+  return told(changeHints(houses, last.document, inside.range, still), last.document, asked);
+}
+
+/** The drinks that moved, found in turns; absent where nobody waits for it any more. */
+async function movedIn(houses: Houses, asked: Asked): Promise<Entry[] | undefined> {
+  if (!(await ahead(houses, asked))) return undefined;
+  const turn = asked.turns();
+  const moved: Entry[] = [];
+  for (const entry of movedAhead(houses)) {
+    if (entry) moved.push(entry);
+    await turn();
+    if (asked.stop.aborted) return undefined;
+  }
+  return moved;
 }
 
 interface Row<P> {

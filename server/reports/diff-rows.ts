@@ -51,15 +51,17 @@ export interface DiffRows {
   readonly sections: readonly RowSection[];
 }
 
+type Named = (kind: Entry["kind"], name: string) => Entry | undefined;
 interface Told {
   readonly houses: Houses;
   readonly report: DiffReport;
+  readonly named: Readonly<Record<keyof Houses, Named>>;
 }
 type At = DiffDrink["after"];
 
 /** Of a report whose files are URIs. `menu`: as it stands now. */
-export function diffRows(told: Told, fileName: (uri: string) => string, menu?: Entry): DiffRows {
-  const { report } = told;
+export function diffRows(houses: Houses, report: DiffReport, fileName: (uri: string) => string, menu?: Entry): DiffRows {
+  const told: Told = { houses, report, named: { before: firstNamed(houses.before), after: firstNamed(houses.after) } };
   const name = menu?.name?.text;
   return {
     title: `${name ?? "Drinks"}: ${report.before} → ${report.after}`,
@@ -160,8 +162,8 @@ function thingGroup(told: Told, thing: DiffThing): RowGroup {
 }
 
 function menuGroup(told: Told, menu: DiffReport["menus"][number]): RowGroup {
-  const { houses } = told;
-  const [then, now] = [find(houses.before, "menu", menu.name), find(houses.after, "menu", menu.name)];
+  const { houses, named } = told;
+  const [then, now] = [named.before("menu", menu.name), named.after("menu", menu.name)];
   const nothing = { ...menu, added: [], removed: [], renamed: [], prices: [], rangeBefore: null, rangeAfter: null };
   const rows = (part: Partial<typeof menu>, place?: RowPlace) => menuLines({ ...nothing, ...part }).map((text) => row(text, place));
   return {
@@ -221,9 +223,9 @@ function placeOfCause(told: Told, cause: string): RowPlace | undefined {
   return found ? placesOf(found).place : menu === undefined ? undefined : placeOfNamed(told, "menu", menu);
 }
 
-function placeOfNamed({ houses }: Told, kind: Entry["kind"], name: string): RowPlace | undefined {
-  const now = atHead(houses.after, find(houses.after, kind, name));
-  return placed(now, "now") ?? placed(atHead(houses.before, find(houses.before, kind, name)), "then");
+function placeOfNamed({ houses, named }: Told, kind: Entry["kind"], name: string): RowPlace | undefined {
+  const now = atHead(houses.after, named.after(kind, name));
+  return placed(now, "now") ?? placed(atHead(houses.before, named.before(kind, name)), "then");
 }
 
 function entryAt(house: House, at: At): Entry | undefined {
@@ -235,12 +237,19 @@ function atHead(house: House, entry: Entry | undefined): At {
   return entry ? { file: house.getDocumentOf(entry).uri, line: house.getLineOf(entry) + 1 } : null;
 }
 
-/** The first of its name, as a comparison takes it. */
-function find(house: House, kind: Entry["kind"], name: string): Entry | undefined {
-  const key = fold(name);
-  for (const { tree } of house.documents()) {
-    const found = tree.entries.find((entry) => entry.kind === kind && entry.name && fold(entry.name.text) === key);
-    if (found) return found;
-  }
-  return undefined;
+/** Finds the first of its name; a house is looked through once, and only if it is asked for. */
+function firstNamed(house: House): Named {
+  let found: Map<string, Entry> | undefined;
+  return (kind, name) => {
+    if (!found) {
+      found = new Map();
+      for (const { tree } of house.documents()) {
+        for (const entry of tree.entries) {
+          const key = entry.name?.text ? `${entry.kind} ${fold(entry.name.text)}` : "";
+          if (key && !found.has(key)) found.set(key, entry);
+        }
+      }
+    }
+    return found.get(`${kind} ${fold(name)}`);
+  };
 }

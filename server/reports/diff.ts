@@ -19,15 +19,17 @@ export interface Diffing {
   pathOf(uri: string): string;
   /** Whether a text was asked for; the others give names their meaning. */
   wanted(uri: string): boolean;
+  /** Nothing is told of what moved in the other texts. */
+  readonly alone?: boolean;
   progress?(done: number, all: number): void;
 }
 
 export function diff(houses: Houses, diffing: Diffing): DiffReport {
-  const comparison = compare(houses, diffing.progress);
   const isWanted = ({ before, after }: { before?: Entry; after?: Entry }) =>
     [before && houses.before.findDocumentOf(before), after && houses.after.findDocumentOf(after)].some(
       (document) => document && diffing.wanted(document.uri),
     );
+  const comparison = compare(houses, diffing.progress, diffing.alone ? isWanted : undefined);
   const on = { before: menusOf(houses.before), after: menusOf(houses.after) };
   const drinks = comparison.drinks.filter(isWanted).map((one) => drinkReport(houses, one, diffing, on));
   const reports = new Map(comparison.drinks.filter(isWanted).map((one, index) => [one, drinks[index]!]));
@@ -180,10 +182,11 @@ function menusOf(house: House): ReadonlyMap<Entry, string[]> {
 
 function broken(house: House, side: "before" | "after", { pathOf, wanted }: Diffing): DiffReport["broken"] {
   return [...house.documents()].flatMap(({ uri, tree }) => {
+    if (!wanted(uri)) return [];
     const lines = tree.entries.flatMap((entry, index) =>
       entry.lines.flatMap(({ content }, line) => (isBroken(entry, content, line) ? [tree.starts[index]! + line + 1] : [])),
     );
-    return wanted(uri) && lines.length > 0 ? [{ side, file: pathOf(uri), lines }] : [];
+    return lines.length > 0 ? [{ side, file: pathOf(uri), lines }] : [];
   });
 }
 

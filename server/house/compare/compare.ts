@@ -54,8 +54,12 @@ export interface Comparison {
 
 const thingKinds = ["house", "stock", "prep", "glass", "ice", "family"] as const;
 
-/** `progress` is told before each drink. */
-export function compare(houses: Houses, progress: (done: number, all: number) => void = () => undefined): Comparison {
+/** `progress` is told before each drink. Drinks that are not `asked` for are left out. */
+export function compare(
+  houses: Houses,
+  progress: (done: number, all: number) => void = () => undefined,
+  asked: (pair: Pair) => boolean = () => true,
+): Comparison {
   const things = thingKinds.flatMap((kind) => pairsOf(houses, kind).flatMap((pair) => thing(houses, pair, kind) ?? []));
   const changedThings = byEntry(things);
   const pairs = pairsOf(houses, "drink");
@@ -63,7 +67,7 @@ export function compare(houses: Houses, progress: (done: number, all: number) =>
   const changed = new Set(pairs.flatMap(({ before, after }) => (before && after && saySame(before, after) ? [] : [before, after])));
   const drinks = pairs.flatMap((pair, done) => {
     progress(done, pairs.length);
-    return isUntouched(pair) ? [] : (drink(houses, pair, changedThings, changed) ?? []);
+    return isUntouched(pair) || !asked(pair) ? [] : (drink(houses, pair, changedThings, changed) ?? []);
   });
   return { drinks, things, menus: compareMenus(houses, pairs) };
 }

@@ -60,9 +60,11 @@ export interface Effects {
 
 /** Computes what is compared of a drink and remembered with the names that it hangs on: all but its sales. */
 export function prepareToCompare(house: House, entry: Entry): void {
-  familyOf(house, assessDrink(house, entry).flat);
-  suitabilityOf(house, entry);
-  missingIn(house, entry);
+  house.recall(entry, "comparable", () => {
+    familyOf(house, assessDrink(house, entry).flat);
+    suitabilityOf(house, entry);
+    missingIn(house, entry);
+  });
 }
 
 export function effectsOf(houses: Houses, before: Entry, after: Entry): Effects {

@@ -1,6 +1,7 @@
 /** Which entry of one house is which of the other: by name, by another name, and for drinks by likeness. */
 import type { Entry } from "../../../grammar/tree.ts";
 import { namesOf } from "../declarations.ts";
+import type { SpecDocument } from "../document.ts";
 import type { House } from "../house.ts";
 import { fold } from "../names.ts";
 import { flatten } from "../riff.ts";
@@ -21,7 +22,9 @@ const alike = 0.7;
 
 /** In the order of the later house, what is gone last. Two houses may both have a gin: a name is looked for in its own file first. */
 export function pairsOf({ before, after }: Houses, kind: Entry["kind"]): Pair[] {
-  const [old, here] = [named(before, kind), named(after, kind)];
+  // What stands in a text that is one and the same on both sides is found there at once.
+  const isSame = ({ uri, tree }: SpecDocument) => before.document(uri)?.tree === tree && after.document(uri)?.tree === tree;
+  const [old, here] = [named(before, kind, isSame), named(after, kind, isSame)];
   const pairs = new Map<Entry, Entry>();
   const taken = new Set<Entry>();
   const pair = (was: Entry, entry: Entry) => {
@@ -53,7 +56,12 @@ export function pairsOf({ before, after }: Houses, kind: Entry["kind"]): Pair[] 
     const fresh = here.flatMap(({ entry }) => (pairs.has(entry) ? [] : [entry]));
     for (const [was, entry] of renamed(before, after, gone(), fresh)) pair(was, entry);
   }
-  return [...here.map(({ entry }) => ({ before: pairs.get(entry), after: entry })), ...gone().map((entry) => ({ before: entry }))];
+  const both = [...after.documents()].flatMap((document) =>
+    document.tree.entries.flatMap((entry) =>
+      entry.kind === kind && entry.name?.text ? [{ before: isSame(document) ? entry : pairs.get(entry), after: entry }] : [],
+    ),
+  );
+  return [...both, ...gone().map((entry) => ({ before: entry }))];
 }
 
 interface Named {
@@ -62,9 +70,13 @@ interface Named {
   readonly entry: Entry;
 }
 
-function named(house: House, kind: Entry["kind"]): Named[] {
-  return [...house.documents()].flatMap(({ uri, tree }) =>
-    tree.entries.flatMap((entry) => (entry.kind === kind && entry.name?.text ? [{ key: fold(entry.name.text), uri, entry }] : [])),
+function named(house: House, kind: Entry["kind"], isPaired: (document: SpecDocument) => boolean): Named[] {
+  return [...house.documents()].flatMap((document) =>
+    isPaired(document)
+      ? []
+      : document.tree.entries.flatMap((entry) =>
+          entry.kind === kind && entry.name?.text ? [{ key: fold(entry.name.text), uri: document.uri, entry }] : [],
+        ),
   );
 }
 

@@ -7,7 +7,7 @@ import { changedKeys } from "../declarations.ts";
 import { linesOf } from "../entry.ts";
 import type { House } from "../house.ts";
 import { menuEntryOf } from "../menu.ts";
-import { prepareToCompare } from "./figures.ts";
+import { effectsOf, hasEffect, prepareToCompare } from "./figures.ts";
 import type { Houses, Pair } from "./pair.ts";
 
 /** Whether a pair comes to the same for certain. Computes the later house's side of what is shared: that tells what it hangs on. */
@@ -20,20 +20,36 @@ export function untouchedIn(houses: Houses, pairs: readonly Pair[]): (pair: Pair
 
 /**
  * Computes, piece by piece, what a comparison will ask for, so that whoever wants one can take turns and stop.
- * The texts may change between two pieces: what is gone by then is passed over.
+ * The texts may change between two pieces: what is gone by then is passed over, as is what was computed before.
  */
 export function* compareAhead(houses: Houses): Generator<{ readonly done: number; readonly all: number }> {
   const { before, after } = houses;
-  const drinks = drinksIn(after);
-  for (const [done, entry] of drinks.entries()) {
-    if (after.findDocumentOf(entry)) prepareToCompare(after, entry);
-    yield { done, all: drinks.length };
-  }
+  yield* prepared(after, drinksIn(after));
   const touched = touchedIn(houses);
-  const old = drinksIn(before).filter((entry) => !touched || touched.has(entry) || !after.findDocumentOf(entry));
-  for (const [done, entry] of old.entries()) {
-    if (before.findDocumentOf(entry)) prepareToCompare(before, entry);
-    yield { done, all: old.length };
+  yield* prepared(
+    before,
+    drinksIn(before).filter((entry) => !touched || touched.has(entry) || !after.findDocumentOf(entry)),
+  );
+}
+
+function* prepared(house: House, drinks: readonly Entry[]): Generator<{ readonly done: number; readonly all: number }> {
+  for (const [done, entry] of drinks.entries()) {
+    const { computed } = house.memo;
+    if (house.findDocumentOf(entry)) prepareToCompare(house, entry);
+    if (house.memo.computed !== computed) yield { done, all: drinks.length };
+  }
+}
+
+/**
+ * The drinks that nobody touched and that come to something else, piece by piece as above: whether there are any is
+ * asked of each alone, and not through what.
+ */
+export function* movedAhead({ before, after }: Houses): Generator<Entry | undefined> {
+  const touched = touchedIn({ before, after });
+  for (const entry of drinksIn(after)) {
+    if (touched && !touched.has(entry)) continue;
+    if (!after.findDocumentOf(entry) || !before.findDocumentOf(entry)) continue;
+    yield hasEffect(effectsOf({ before, after }, entry, entry)) ? entry : undefined;
   }
 }
 
