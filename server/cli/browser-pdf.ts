@@ -35,7 +35,7 @@ const otherWay =
   "Set CHROME_PATH to the browser's program, or write the page with `--out` and a name that ends in .html: opened in any browser, it prints the same.";
 
 /** The installed browser; absent where there is none. */
-async function findBrowser(): Promise<string | undefined> {
+export async function findBrowser(): Promise<string | undefined> {
   const named = process.env.CHROME_PATH;
   if (named && !existsSync(named)) throw new UsageError(`CHROME_PATH names “${named}”, and nothing stands there.`, otherWay);
   if (named) return named;

@@ -35,6 +35,8 @@ export interface Face {
   readonly of: number;
   /** On the first card of a drink only; empty on the others. */
   readonly strength: string;
+  /** The whole of a name that is cut in the title. */
+  readonly names: readonly Fact[];
   readonly warnings: readonly Fact[];
   readonly service: readonly CardPour[];
   readonly pours: readonly CardPour[];
@@ -66,8 +68,9 @@ export function facesOf(card: Card, paper: PaperName): Face[] {
   return facesAt(card, paper, sizes[3]);
 }
 
+type FactPlace = "names" | "warnings" | "facts" | "beside";
 type Piece = { readonly height: number } & (
-  | { readonly place: "warnings" | "facts" | "beside"; readonly what: Fact }
+  | { readonly place: FactPlace; readonly what: Fact }
   | { readonly place: "service" | "pours"; readonly what: CardPour }
 );
 
@@ -94,7 +97,8 @@ function pagesAt(card: Card, paper: PaperName, size: Size, counted: string): Pie
   const { title, whole } = titleOf(card, size, inside.width);
   const head = linesOf(`${title}${counted}`, inside.width, size.title, "bold") * lineMm(size.title) + layout.block;
   const strength = linesOf(card.strength, inside.width, size.text) * lineMm(size.text);
-  const room = inside.height - head - (counted === "" ? 0 : lineMm(size.text));
+  // One for the line that says so, and one to spare: what is that long breaks elsewhere in another type.
+  const room = inside.height - head - (counted === "" ? 0 : 2 * lineMm(size.text));
   const pages: Piece[][] = [[]];
   for (const piece of piecesOf(card, whole, size, inside.width)) {
     const page = pages.at(-1)!;
@@ -117,6 +121,7 @@ function facesOn(pages: readonly Piece[][], card: Card, paper: PaperName, size: 
     number: index + 1,
     of: pages.length,
     strength: index === 0 ? card.strength : "",
+    names: factsIn(page, "names"),
     warnings: factsIn(page, "warnings"),
     service: poursIn(page, "service"),
     pours: poursIn(page, "pours"),
@@ -151,7 +156,7 @@ function titleOf({ name }: Card, size: Size, width: number): { readonly title: s
 
 function piecesOf(card: Card, whole: string | undefined, size: Size, width: number): Piece[] {
   const narrow = width - pictureMm.width - layout.between;
-  const facts = (place: "warnings" | "facts" | "beside", room: number, those: readonly Fact[]) =>
+  const facts = (place: FactPlace, room: number, those: readonly Fact[]) =>
     those.flatMap(({ label, text }) => {
       if (text === "") return [];
       const bold = (boldFactor - 1) * label.length * size.text * mmPerPt;
@@ -167,7 +172,7 @@ function piecesOf(card: Card, whole: string | undefined, size: Size, width: numb
     ...facts("beside", narrow, factsOf(card)),
   ];
   return [
-    ...facts("facts", width, whole ? [{ label: "Name", text: whole }] : []),
+    ...facts("names", width, whole ? [{ label: "Name", text: whole }] : []),
     ...facts("warnings", width - 2 * layout.block, warningsOf(card)),
     // Whoever pours from the bottle needs no more than the first card.
     ...(card.service

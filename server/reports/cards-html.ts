@@ -50,18 +50,17 @@ function footOf(faces: readonly Face[]): string {
 }
 
 function cardOf(face: Face, id: string): string {
-  const { card, title, size, number, of, strength, warnings, service, pours, facts, beside, picture } = face;
+  const { card, title, size, number, of, strength, names, warnings, service, pours, facts, beside, picture } = face;
   const part = of > 1 ? ` <span class="part">(${number} of ${of})</span>` : "";
-  const [early, late] = [facts.filter(({ label }) => label === "Name"), facts.filter(({ label }) => label !== "Name")];
   const inFull = table(pours, "pours", card, fullCaption(card));
   const making = [
-    factList(late, "facts"),
+    factList(facts, "facts"),
     picture ? `<div class="beside">${factList(beside, "facts")}${fillPicture(card, `${id}fill`)}</div>` : factList(beside, "facts"),
   ];
   const blocks = [
     `<h2 id="${id}">${escapeHtml(title)}${part}</h2>`,
     strength && `<p class="strength">${escapeHtml(strength)}</p>`,
-    factList(early, "facts"),
+    factList(names, "facts"),
     factList(warnings, "warnings"),
     ...(card.service ? [table(service, "service", card, "From the bottle"), ...making, inFull] : [inFull, ...making]),
     number < of ? `<p class="more">Goes on on card ${number + 1} of ${of}.</p>` : "",

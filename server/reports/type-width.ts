@@ -1,6 +1,6 @@
 /**
- * How much room a text takes, set in a sans serif that nobody knows beforehand. Widths are those of a
- * wide one (DejaVu Sans Condensed, measured), so that what is estimated to fit does fit in most others.
+ * How much room a text takes, set in a sans serif that nobody knows beforehand. Widths are those of
+ * wide ones (DejaVu Sans Condensed and Liberation Sans, measured; the wider of the two), so that what is estimated to fit does fit in most others.
  */
 export const mmPerPt = 25.4 / 72;
 
@@ -14,14 +14,14 @@ const widths: readonly (readonly [characters: RegExp, em: number])[] = [
   [/[I.,:;!|’\s]/u, 0.3],
   [/[frt\-()/[\]"“”]/, 0.37],
   [/[csz]/, 0.49],
-  [/[mW%@—…]/, 0.89],
-  [/[wM]/, 0.78],
+  [/[W@—…]/, 1],
+  [/[m%]/, 0.89],
+  [/[wM<>&+=~^×÷±−]/, 0.83],
   [/[aekovxy]/, 0.55],
   [/[\p{Ll}\d]/u, 0.57],
   [/[\u1100-\uffff]|\p{Extended_Pictographic}/u, 1.1],
 ];
-const capital = 0.68;
-const blank = 0.3;
+const capital = 0.73;
 
 /** Lines that a text takes in a column; 0 for none. */
 export function linesOf(text: string, widthMm: number, pt: number, weight: Weight = "plain"): number {
@@ -34,7 +34,7 @@ export function brokenText(text: string, widthMm: number, pt: number, most: numb
   const pieces: Broken[] = [];
   for (let at = 0; at < lines.length; at += most) {
     const these = lines.slice(at, at + most);
-    pieces.push({ text: these.join(" "), lines: these.length });
+    pieces.push({ text: these.join("").trim(), lines: these.length });
   }
   return pieces;
 }
@@ -44,40 +44,30 @@ interface Broken {
   readonly lines: number;
 }
 
-/** Broken at blanks, and inside what is longer than a line. */
+/** Broken behind blanks, which stay at the end of a line, and inside what is longer than a line. */
 function setIn(text: string, widthMm: number, pt: number, weight: Weight, takenMm: number): string[] {
   const em = pt * mmPerPt * (weight === "bold" ? boldFactor : 1);
   const lines: string[] = [];
   let line = "";
   let filled = takenMm;
-  for (const word of text.trim().split(/\s+/)) {
-    const width = widthIn(word) * em;
-    if (line !== "" && filled + blank * em + width > widthMm) {
-      lines.push(line);
-      line = "";
-      filled = 0;
-    }
-    if (line !== "") {
-      line += " ";
-      filled += blank * em;
-    }
-    if (width <= widthMm) {
-      line += word;
-      filled += width;
-      continue;
-    }
-    for (const character of word) {
-      const one = widthOf(character) * em;
-      if (line !== "" && filled + one > widthMm) {
-        lines.push(line);
-        line = "";
-        filled = 0;
-      }
-      line += character;
-      filled += one;
+  const end = () => {
+    if (line !== "") lines.push(line);
+    line = "";
+    filled = 0;
+  };
+  for (const word of text.trim().replaceAll(/\s+/g, " ").match(/\S+ ?/g) ?? []) {
+    const width = widthIn(word.trim()) * em;
+    if (line !== "" && filled + width > widthMm) end();
+    // A word that is longer than a line is broken where the line is full.
+    for (const part of width <= widthMm ? [word] : word) {
+      const one = widthIn(part.trim()) * em;
+      if (line !== "" && filled + one > widthMm) end();
+      line += part;
+      filled += widthIn(part) * em;
     }
   }
-  return line === "" ? lines : [...lines, line];
+  end();
+  return lines;
 }
 
 function widthIn(word: string): number {
