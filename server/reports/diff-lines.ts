@@ -61,6 +61,20 @@ export function drinkLines(drink: DiffDrink) {
   };
 }
 
+/**
+ * `now contains nuts: Lantern Sour and Fog Signal`: what a guest could be hurt by, before all else, whether somebody
+ * changed the drink or it moved. Empty where the first drink of the telling says all of it.
+ */
+export function hurtsOf(report: DiffReport): string[] {
+  const { told, moved } = groupsOf(report);
+  const drinks = [...told, ...moved].map((drink) => ({ drink, hurt: drinkLines(drink).hurt }));
+  const hurting = drinks.filter(({ hurt }) => hurt.length > 0);
+  if (hurting.length === 1 && hurting[0] === drinks[0]) return [];
+  const names = new Map<string, string[]>();
+  for (const { drink, hurt } of hurting) for (const line of hurt) names.set(line, [...(names.get(line) ?? []), drink.name]);
+  return [...names].map(([line, those]) => `${line}: ${allOf(those)}`);
+}
+
 /** What became of it, which drinks that moved, and the menus that those are on. */
 export function thingLines({ fields, pours, moved, also, menus }: DiffThing): { readonly said: string[]; readonly through: string[] } {
   return {

@@ -7,6 +7,7 @@ import {
   drinkLines,
   groupsOf,
   headings,
+  hurtsOf,
   menuLines,
   rewrittenLine,
   shortened,
@@ -34,6 +35,10 @@ function markdownOf(report: DiffReport, isShort: boolean): string {
   const parts = [
     `## Drinks: ${plain(report.before)} → ${plain(report.after)}`,
     `${plain(capital(summaryOf(report)))}.`,
+    listed(
+      "",
+      hurtsOf(report).map((line) => `**${plain(capital(line))}**`),
+    ),
     listed(
       "",
       report.broken.map((one) => plain(brokenLine(one))),

@@ -176,3 +176,14 @@ test("a comment that would be too long is shortened by what hurts nobody, and sa
   const { out: page } = await mutchkin(folder, ["diff", "--format", "html"]);
   expect(page).not.toContain("Too long");
 });
+
+test("whom it could hurt is said before all else, though nobody touched the drinks", async () => {
+  const { out } = await compared(
+    ["kind: spirit\n  abv: 40 %\n  allergens: none", "kind: spirit\n  abv: 40 %\n  allergens: nuts"],
+    [/(stock fog spirit[\s\S]*?allergens: )none/, "$1milk"],
+    ["20 ml plain syrup", "25 ml plain syrup"],
+  );
+  const [, hurts, first] = out.split("\n\n");
+  expect(hurts).toBe("  ! now contains milk: Rope\n  ! now contains nuts: Slip");
+  expect(first).toMatch(/^Rope, changed/);
+});
