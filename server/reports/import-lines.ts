@@ -65,13 +65,12 @@ function proseLines(name: string, cell: string): string[] {
 
 /** A pour with what goes before it (`or `, `without `, `swap aged rum for `). */
 export function pourLine(before: string, texts: PourTexts, remark: string): Made {
-  const amount = squeezed(`${texts.amount} ${texts.unit}`);
-  const lead = squeezed(texts.how);
+  const amount = squeezed(`${texts.how} ${texts.amount} ${texts.unit}`);
   const behind = texts.modifiers ? `, ${texts.modifiers}` : "";
   const isQuoted = /^["“”]/.test(texts.ingredient);
   let why = "This does not read as a pour.";
   for (const name of isQuoted ? [texts.ingredient] : [writtenName(texts.ingredient), `"${texts.ingredient}"`]) {
-    const bare = `${before}${squeezed(`${lead} ${amount}`)} ${name}${behind}`.replace(/ +/g, " ").trim();
+    const bare = `${before}${amount} ${name}${behind}`.replace(/ +/g, " ").trim();
     const { line, commas } = withoutCommas(withRemark(bare, remark));
     const reading = readIndented(line);
     const { problem } = reading;
@@ -81,7 +80,7 @@ export function pourLine(before: string, texts: PourTexts, remark: string): Made
       continue;
     }
     const pour = pourOf(reading, before);
-    if (!pour || !hasRemark(reading, remark) || !says(pour, line, lead, amount)) continue;
+    if (!pour || !hasRemark(reading, remark) || !says(pour, line, amount)) continue;
     if (!isQuoted && squeezed(pour.name?.text ?? "") !== squeezed(`${texts.ingredient}${behind}`)) continue;
     return { line, commas, ...(unmeasured && { remark: problem.what }) };
   }
@@ -134,9 +133,9 @@ function pourOf({ content }: Reading, before: string): Pour | undefined {
   return content.kind === "swap" && content.readings.length === 1 ? content.readings[0]!.in : undefined;
 }
 
-/** The word before it and the amount are those that were meant; a decimal comma has become a point. */
-function says({ lead, quantity, name, turned }: Pour, line: string, wantedLead: string, wantedAmount: string): boolean {
-  if (turned || !name || (lead?.text ?? "").toLowerCase() !== wantedLead.toLowerCase()) return false;
-  const amount = quantity ? line.slice(quantity.start - 2, quantity.end - 2) : "";
-  return squeezed(amount).replace(/ /g, "") === wantedAmount.replace(/(\d),(\d)/g, "$1.$2").replace(/ /g, "");
+/** What stands before the name is what was meant to; a decimal comma has become a point. */
+function says({ start, name, turned }: Pour, line: string, wanted: string): boolean {
+  if (turned || !name) return false;
+  const plain = (text: string) => text.replace(/\s+/g, "").toLowerCase();
+  return plain(line.slice(start - 2, name.start - 2)) === plain(wanted.replace(/(\d),(?=\d)/g, "$1."));
 }

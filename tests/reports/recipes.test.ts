@@ -164,6 +164,9 @@ const page = {
     "30 ml gin, 20 ml rum",
     "lemon zest, expressed, to garnish",
     "- 1 tsp sugar",
+    "1 egg white (optional)",
+    "2 cherries for garnish",
+    "sea salt, to rim",
   ],
   recipeInstructions: [
     { "@type": "HowToStep", text: "Shake it hard.", url: "https://halyard.invalid/anchor#1" },
@@ -175,7 +178,8 @@ test("a page's recipe: what reads is a spec, what does not is kept and told", ()
   const { text, misread, remarks } = imported(page);
   expect(text).toBe(`drink Anchor Watch
   family: Sour
-  garnish: lemon zest, expressed
+  garnish: lemon zest, expressed; 2 cherries
+  rim: sea salt
   serves: 2
   steps:
     Shake it hard.
@@ -203,6 +207,7 @@ test("a page's recipe: what reads is a spec, what does not is kept and told", ()
   # not understood, recipeIngredient 8: Juice of 1 lemon
   # not understood, recipeIngredient 9: 30 ml gin, 20 ml rum
   # not understood, recipeIngredient 11: - 1 tsp sugar
+  1 egg white, optional
   # not understood, recipeInstructions: {"url":"https://halyard.invalid/anchor#1"}
 `);
   expect(misread.map(({ where }) => where.replace("the recipe, “Anchor Watch”, ", ""))).toEqual([

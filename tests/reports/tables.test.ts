@@ -217,6 +217,14 @@ test("rows of one drink may stand anywhere, and a row without a name goes on wit
   expect(text).toBe("drink Slip\n  glass: coupe\n\n  50 ml gin\n  10 ml lime juice\n  5 ml syrup\n\ndrink Taut\n  60 ml rum\n");
 });
 
+test("the word before an amount, the amount and its unit may share a cell", () => {
+  const { text, misread } = imported(
+    "drink,how,amount,unit,ingredient\nSlip,,50 ml,,gin\nSlip,,top to 180,ml,soda\nSlip,rinse 5,,ml,absinthe\nSlip,,some,,mint\n",
+  );
+  expect(misread).toEqual([]);
+  expect(text).toBe("drink Slip\n  50 ml gin\n  top to 180 ml soda\n  rinse 5 ml absinthe\n  some mint\n");
+});
+
 test("line breaks stay in prose, and become blanks elsewhere", () => {
   const { text, misread } = imported(
     'drink,guest,garnish,amount,unit,ingredient\n"Slip\nKnot","One.\n\n  Two.","lime\nwheel",50,ml,"dry\ngin"\n',
