@@ -14,7 +14,7 @@ export type PaperName = keyof typeof papers;
 /** In mm. */
 export const layout = { margin: 6, gap: 4, foot: 5, padding: 4, rule: 0.3, band: 1.6, line: 0.2, between: 2, row: 0.8, block: 1.8 };
 /** Of the amounts and of what they are in the other units, in em. */
-export const columns = { amount: 4.08, other: 4.1 };
+export const columns = { amount: 4.06, other: 4.13 };
 export const lineHeight = 1.16;
 
 /** What reads at arm's length: practice, no source. Nothing on a card is set smaller than the last. */
@@ -226,7 +226,7 @@ function rowHeight(pour: CardPour, size: Size, width: number): number {
 }
 
 /** A column ends in so much of a blank, mm. */
-export const afterColumn = 1;
+export const afterColumn = 0.9;
 
 /** Without its blank. */
 function columnMm(column: keyof typeof columns, { text }: Size): number {

@@ -63,7 +63,7 @@ function cardOf(face: Face, id: string): string {
     factList(names, "facts"),
     factList(warnings, "warnings"),
     ...(card.service ? [table(service, "service", card, "From the bottle"), ...making, inFull] : [inFull, ...making]),
-    number < of ? `<p class="more">Goes on on card ${number + 1} of ${of}.</p>` : "",
+    number < of ? `<p class="more">Continued on card ${number + 1} of ${of}.</p>` : "",
   ];
   return `<article class="card size${size.text * 10}" aria-labelledby="${id}">\n${blocks.filter(Boolean).join("\n")}\n</article>`;
 }
