@@ -89,7 +89,7 @@ function summaryTable(drinks: readonly DiffDrink[]): string {
     return `<tr>${name}${words.join("")}${figures.map((cell) => `<td class="figure">${cell}</td>`).join("")}</tr>`;
   });
   const heads = ["Drink", "Change", "Look at", "Cost, or share", "Strength"].map((head) => `<th scope="col">${head}</th>`).join("");
-  return `<div class="scrolls" role="region" aria-label="At a glance" tabindex="0">
+  return `<section class="scrolls" aria-label="At a glance" tabindex="0">
 <table>
 <caption>At a glance</caption>
 <thead><tr>${heads}</tr></thead>
@@ -97,7 +97,7 @@ function summaryTable(drinks: readonly DiffDrink[]): string {
 ${rows.join("\n")}
 </tbody>
 </table>
-</div>`;
+</section>`;
 }
 
 function drinkPart(drink: DiffDrink, id: string): string {
