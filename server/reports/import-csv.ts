@@ -5,17 +5,9 @@ import { plain } from "../house/names.ts";
 import { showCount } from "../house/show.ts";
 import { lineWords, type TableName } from "./columns.ts";
 import { commentLine, fieldLines, headLine, type Made, type PourTexts, pourLine, squeezed } from "./import-lines.ts";
+import type { Misread } from "./import-schema.ts";
 import { type Cell, readSheet, type SheetRow, shortened } from "./import-table.ts";
-import {
-  type Draft,
-  type Imported,
-  keptAsComment,
-  linesIn,
-  type Misread,
-  notUnderstood,
-  textOfDrafts,
-  type Unimportable,
-} from "./imported.ts";
+import { type Draft, type Imported, keptAsComment, linesIn, notUnderstood, textOfDrafts, type Unimportable } from "./imported.ts";
 
 /** `as` says which table it is, where its columns do not. */
 export function importCsv(text: string, as?: TableName): Imported | Unimportable {

@@ -8,17 +8,9 @@ import { readLarder } from "../larder/larder.ts";
 import { columns } from "./columns.ts";
 import { ingredientLines } from "./import-ingredient.ts";
 import { fieldLines, headLine, squeezed } from "./import-lines.ts";
+import type { Misread } from "./import-schema.ts";
 import { shortened } from "./import-table.ts";
-import {
-  type Draft,
-  type Imported,
-  keptAsComment,
-  linesIn,
-  type Misread,
-  notUnderstood,
-  textOfDrafts,
-  type Unimportable,
-} from "./imported.ts";
+import { type Draft, type Imported, keptAsComment, linesIn, notUnderstood, textOfDrafts, type Unimportable } from "./imported.ts";
 import { dataIn, isPage } from "./page-data.ts";
 import { instructionsIn, listOf, type Node, recipesIn, textOf } from "./recipe-nodes.ts";
 import { prepCategory } from "./recipe-words.ts";

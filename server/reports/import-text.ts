@@ -11,7 +11,7 @@ export function importText({ misread, remarks }: Imported, look: Look): string {
   return [...told, ...remarks, ...sum].map((line) => `${line}\n`).join("");
 }
 
-/** One object: `misread` with `where`, `text`, `why` and `done`, and `remarks`. */
+/** In the shape of `importSchema`. */
 export function importJson({ entries, misread, remarks }: Imported): string {
   return `${JSON.stringify({ entries, misread, remarks }, null, 2)}\n`;
 }

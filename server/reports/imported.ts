@@ -2,17 +2,7 @@
 import type { EntryKind } from "../../grammar/fields.ts";
 import { formatEntry } from "../../grammar/format.ts";
 import { read } from "../../grammar/read.ts";
-
-/** Something that was not understood. Nothing of it is lost: it stands in the text, mostly as a comment. */
-export interface Misread {
-  /** Where it stands in the file: `row 3, column “abv”`. */
-  readonly where: string;
-  /** As it stands there. */
-  readonly text: string;
-  readonly why: string;
-  /** What was done with it. */
-  readonly done: string;
-}
+import type { Misread } from "./import-schema.ts";
 
 export interface Imported {
   /** Empty where the file says nothing that can be written. */

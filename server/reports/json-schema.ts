@@ -7,6 +7,7 @@ import { cardSchema } from "./card-schema.ts";
 import { checkSchema } from "./check-schema.ts";
 import { costSchema } from "./cost-schema.ts";
 import { diffSchema } from "./diff-schema.ts";
+import { importSchema } from "./import-schema.ts";
 import { outSchema } from "./out-schema.ts";
 import { prepSchema } from "./prep-schema.ts";
 import type { ReportName } from "./report-names.ts";
@@ -25,4 +26,5 @@ const schemas = {
   cost: costSchema,
   prep: prepSchema,
   card: cardSchema,
+  import: importSchema,
 } satisfies Record<ReportName, z.ZodType>;

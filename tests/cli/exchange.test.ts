@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { expect, test } from "vitest";
+import { importSchema } from "../../server/reports/import-schema.ts";
 import { plainLook } from "../../server/reports/sheet.ts";
 import { folderOf, mutchkin, soundHouse } from "./command.ts";
 
@@ -66,7 +67,7 @@ test("somebody who watches is told in lines that fit", async () => {
 
 test("the report is there for another program, too", async () => {
   const { code, err } = await mutchkin(folderOf(sheet), ["import", "sheet.csv", "--report", "json"]);
-  const { entries, misread } = JSON.parse(err);
+  const { entries, misread } = importSchema.parse(JSON.parse(err));
   expect({ code, entries }).toEqual({ code: 1, entries: 2 });
   expect(misread[0]).toEqual({
     where: "row 3, column “abv”",
