@@ -6,7 +6,7 @@
  */
 import type { Entry, Name, Tree } from "../../grammar/tree.ts";
 import type { Model } from "../engine/plan.ts";
-import { changedKeys, declare, keyOf, keysOf, undeclare } from "./declarations.ts";
+import { changedKeys, declare, keyOf, keysIn, keysOf, undeclare } from "./declarations.ts";
 import type { SpecDocument } from "./document.ts";
 import { drinkModel } from "./drink.ts";
 import { layScopes } from "./lay-scopes.ts";
@@ -188,7 +188,7 @@ export class House {
   *declarations(scope: Scope, nameClass: NameClass): Generator<Declaration> {
     this.memo.note(keyOf(nameClass, "*"));
     for (let at: Scope | undefined = scope; at; at = at.parent) {
-      for (const [key, declarations] of at.names) if (key.startsWith(keyOf(nameClass, ""))) yield* declarations;
+      for (const key of keysIn(at, nameClass)) yield* at.names.get(key) ?? [];
     }
   }
 

@@ -63,7 +63,7 @@ export function compare(
   const things = thingKinds.flatMap((kind) => pairsOf(houses, kind).flatMap((pair) => thing(houses, pair, kind) ?? []));
   const changedThings = byEntry(things);
   const pairs = pairsOf(houses, "drink");
-  const isUntouched = untouchedIn(houses, pairs);
+  const isUntouched = untouchedIn(houses, pairs.filter(asked));
   const changed = new Set(pairs.flatMap(({ before, after }) => (before && after && saySame(before, after) ? [] : [before, after])));
   const drinks = pairs.flatMap((pair, done) => {
     progress(done, pairs.length);

@@ -28,7 +28,9 @@ export interface MenuCompared {
 /** Those on which something is another. `drinks` tells which were renamed. */
 export function compareMenus(houses: Houses, drinks: readonly Pair[]): MenuCompared[] {
   const { before, after } = houses;
-  const newNames = new Map(drinks.flatMap((pair) => (pair.before && pair.after ? [[pair.before, fold(pair.after.name!.text)]] : [])));
+  const newNames = new Map(
+    drinks.flatMap((pair) => (pair.before && pair.after && pair.before !== pair.after ? [[pair.before, fold(pair.after.name!.text)]] : [])),
+  );
   return pairsOf(houses, "menu").flatMap((pair): MenuCompared[] => {
     const now = pair.after ? listed(after, pair.after) : new Map<string, Listed>();
     const nameNow = (entry: Entry) => [newNames.get(entry)].find((name) => name !== undefined && now.has(name));

@@ -56,11 +56,14 @@ export function pairsOf({ before, after }: Houses, kind: Entry["kind"]): Pair[] 
     const fresh = here.flatMap(({ entry }) => (pairs.has(entry) ? [] : [entry]));
     for (const [was, entry] of renamed(before, after, gone(), fresh)) pair(was, entry);
   }
-  const both = [...after.documents()].flatMap((document) =>
-    document.tree.entries.flatMap((entry) =>
-      entry.kind === kind && entry.name?.text ? [{ before: isSame(document) ? entry : pairs.get(entry), after: entry }] : [],
-    ),
-  );
+  // Thousands of texts are gone through here for each kind: no list is made of each.
+  const both: Pair[] = [];
+  for (const document of after.documents()) {
+    const same = isSame(document);
+    for (const entry of document.tree.entries) {
+      if (entry.kind === kind && entry.name?.text) both.push({ before: same ? entry : pairs.get(entry), after: entry });
+    }
+  }
   return [...both, ...gone().map((entry) => ({ before: entry }))];
 }
 
@@ -71,13 +74,14 @@ interface Named {
 }
 
 function named(house: House, kind: Entry["kind"], isPaired: (document: SpecDocument) => boolean): Named[] {
-  return [...house.documents()].flatMap((document) =>
-    isPaired(document)
-      ? []
-      : document.tree.entries.flatMap((entry) =>
-          entry.kind === kind && entry.name?.text ? [{ key: fold(entry.name.text), uri: document.uri, entry }] : [],
-        ),
-  );
+  const found: Named[] = [];
+  for (const document of house.documents()) {
+    if (isPaired(document)) continue;
+    for (const entry of document.tree.entries) {
+      if (entry.kind === kind && entry.name?.text) found.push({ key: fold(entry.name.text), uri: document.uri, entry });
+    }
+  }
+  return found;
 }
 
 /** The likest first; each drink is taken once. */
