@@ -178,7 +178,9 @@ const inFolder = {
     await until(async () => (await changes()).length === 0, "the hint stays when the diff editor is closed");
     await vscode.window.tabGroups.close(tabs().filter(({ input }) => input instanceof vscode.TabInputWebview));
     await vscode.window.showTextDocument(document);
-    await vscode.commands.executeCommand("workbench.action.files.revert");
+    const back = new vscode.WorkspaceEdit();
+    back.replace(document.uri, new vscode.Range(start, start.translate(0, 2)), "60");
+    await vscode.workspace.applyEdit(back);
     equal(document.getText().includes(was), true, "the text is not as it was");
   },
 
