@@ -1,6 +1,6 @@
 /** `mutchkin card`: service cards, to be printed. */
 import { resolve } from "node:path";
-import { type PaperName, papers } from "../reports/card-fit.ts";
+import { type PaperName, papers } from "../reports/card-paper.ts";
 import type { CardReport } from "../reports/card-schema.ts";
 import { cardReport } from "../reports/cards.ts";
 import type { CardStyle } from "../reports/cards-css.ts";

@@ -1,5 +1,5 @@
 /** How service cards look on paper, and on a screen before they are printed. */
-import { afterColumn, cardSize, columns, layout, lineHeight, type PaperName, papers, sizes } from "./card-fit.ts";
+import { afterColumn, cardSize, columns, layout, lineHeight, type PaperName, papers, sizes } from "./card-paper.ts";
 import { pictureMm } from "./fill-picture.ts";
 import { hiddenCss } from "./html.ts";
 

@@ -1,6 +1,8 @@
 /** Service cards as a page of its own that prints: four to a sheet, nothing fetched, the same bytes for the same drinks. */
 
-import { type Face, type Fact, facesOf, isCaptioned, type PaperName } from "./card-fit.ts";
+import { type Face, facesOf } from "./card-fit.ts";
+import type { PaperName } from "./card-paper.ts";
+import { type Fact, isCaptioned } from "./card-pieces.ts";
 import type { Card, CardPour, CardReport } from "./card-schema.ts";
 import { type CardStyle, cardsCss } from "./cards-css.ts";
 import { fillPicture } from "./fill-picture.ts";

@@ -1,6 +1,6 @@
 /** Service cards in a real browser: nothing is cut off, everything is large enough, and everybody can read them. */
 import { beforeAll, describe, expect, test } from "vitest";
-import { cardSize } from "../../server/reports/card-fit.ts";
+import { cardSize } from "../../server/reports/card-paper.ts";
 import { cardReport } from "../../server/reports/cards.ts";
 import { cardsHtml } from "../../server/reports/cards-html.ts";
 import { houseIn, houseOf } from "../house/make.ts";
