@@ -1,5 +1,4 @@
 /** `mutchkin diff` as a page of its own, to be handed over: nothing is fetched, it prints, and it reads aloud in order. */
-import MarkdownIt from "markdown-it";
 import { capital } from "../house/show.ts";
 import { diffCss } from "./diff-css.ts";
 import {
@@ -17,8 +16,7 @@ import {
 } from "./diff-lines.ts";
 import type { DiffDrink, DiffReport } from "./diff-schema.ts";
 import { costParts, figureParts, type Parts } from "./diff-words.ts";
-
-const { escapeHtml } = new MarkdownIt().utils;
+import { escapeHtml } from "./html.ts";
 
 export function diffHtml(report: DiffReport): string {
   const { told, moved, rewritten } = groupsOf(report);

@@ -1,4 +1,4 @@
-/** `mutchkin diff` as Markdown, fit for a comment on a pull request; the page that is printed is made of it. */
+/** `mutchkin diff` as Markdown, fit for a comment on a pull request. */
 import { capital } from "../house/show.ts";
 import {
   allOf,
