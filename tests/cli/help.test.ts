@@ -15,6 +15,7 @@ test("the help fits one screen, and holds every command, the examples and the ex
     "assess",
     "adjust",
     "diff",
+    "card",
     "cost",
     "prep",
     "format",
