@@ -69,7 +69,7 @@ test.each([
   expect(err).toContain(words);
 });
 
-test.each(["assess", "check", "adjust", "out", "cost", "prep", "diff", "import"])(
+test.each(["assess", "check", "adjust", "out", "cost", "prep", "diff", "card", "import"])(
   "the schema of %s is JSON Schema that says what each property is",
   async (report) => {
     const { code, out } = await mutchkin(folderOf(soundHouse), ["schema", report]);
