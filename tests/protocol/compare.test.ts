@@ -3,6 +3,7 @@ import { execFileSync } from "node:child_process";
 import { delimiter } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, onTestFinished, test } from "vitest";
+import { CancellationTokenSource, WorkDoneProgress } from "vscode-languageserver/node";
 import type { InlayHint } from "vscode-languageserver-types";
 import type { DiffRows, Row, RowGroup } from "../../server/reports/diff-rows.ts";
 import { layOut, nowhere, start } from "./start.ts";
@@ -170,6 +171,23 @@ test("without git on the PATH it says what to do, and the server lives", async (
   expect(await compare("main")).toEqual({ problem: expect.stringContaining("Install git") });
   await client.open(nowhere("a.drink"), slip);
   expect(await client.request("textDocument/hover", { ...at(nowhere("a.drink")), position: { line: 0, character: 7 } })).not.toBeNull();
+});
+
+test("it says how far it is to whoever gives a token for it, and stops when it is told to", async () => {
+  const house = repository();
+  const { client } = await serving(house);
+  const told: string[] = [];
+  client.connection.onProgress(WorkDoneProgress.type, "one", ({ kind }) => {
+    told.push(kind);
+  });
+  const asked = { ...at(house.uriOf("bar/slip.drink")), revision: "main" };
+  await client.request("mutchkin/compare", { ...asked, workDoneToken: "one" });
+  expect([told[0], told.at(-1)]).toEqual(["begin", "end"]);
+  const stopping = new CancellationTokenSource();
+  client.connection.onProgress(WorkDoneProgress.type, "two", () => stopping.cancel());
+  expect(await client.request("mutchkin/compare", { ...asked, workDoneToken: "two" }, stopping.token)).toEqual({
+    problem: expect.stringContaining("stopped"),
+  });
 });
 
 test("beside an earlier text each change stands in figures, in Markdown too, and follows the text", async () => {
