@@ -2,6 +2,7 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { batchCommand } from "./batch.ts";
+import { compareCommand } from "./compare.ts";
 import { showReferences, showReferencesCommand } from "./references.ts";
 
 const insertFrame = "mutchkin.insertFrame";
@@ -10,7 +11,10 @@ const insertFrame = "mutchkin.insertFrame";
 export function answerLenses(client: BaseLanguageClient): vscode.Disposable {
   client.registerFeature({
     fillClientCapabilities(capabilities) {
-      capabilities.experimental = { ...capabilities.experimental, commands: [showReferencesCommand, insertFrame, batchCommand] };
+      capabilities.experimental = {
+        ...capabilities.experimental,
+        commands: [showReferencesCommand, insertFrame, batchCommand, compareCommand],
+      };
     },
     initialize: () => undefined,
     getState: () => ({ kind: "static" }),

@@ -6,13 +6,16 @@ import * as vscode from "vscode";
 import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
 import { adjust } from "./adjust.ts";
 import { batchCommand, batchPages } from "./batch.ts";
+import { hintsOfChanges, watchDiffs } from "./change-hints.ts";
+import { compareAgainCommand, compareCommand, comparisons } from "./compare.ts";
 import { goOn } from "./completion.ts";
-import { documents } from "./documents.ts";
+import { documents, pastSchemes } from "./documents.ts";
 import { answerForFiles } from "./files.ts";
 import { answerLenses } from "./lenses.ts";
 import { answerAdded, showAdded } from "./new-entry.ts";
 import { newHouse } from "./new-house.ts";
 import { newSpec } from "./new-spec.ts";
+import { showPastTexts } from "./past-texts.ts";
 import { convert, refactor, refactorings, scale } from "./refactor.ts";
 import { say } from "./say.ts";
 import { type ServerStatus, showStatus } from "./status.ts";
@@ -28,11 +31,19 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
   const output = vscode.window.createOutputChannel("Mutchkin", { log: true });
   status = showStatus(documents);
   const pages = batchPages();
+  const compared = comparisons();
   client = create({
     documentSelector: documents,
     outputChannel: output,
     traceOutputChannel: output,
-    middleware: { ...goOn, ...showAdded },
+    middleware: {
+      ...goOn,
+      ...showAdded,
+      ...hintsOfChanges(() => client),
+      didOpen: async (document, next) => {
+        if (!pastSchemes.includes(document.uri.scheme)) await next(document);
+      },
+    },
   });
   context.subscriptions.push(
     output,
@@ -40,6 +51,8 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
     answerForFiles(client),
     answerLenses(client),
     answerAdded(),
+    watchDiffs(client),
+    showPastTexts(client),
     client.onDidChangeState(({ newState }) => {
       status.set(newState);
       // Menus of a Markdown text show what a spec can have done to it only where specs are served.
@@ -50,6 +63,9 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
     vscode.commands.registerCommand("mutchkin.restartServer", () => inTurn(() => stop().then(start))),
     vscode.commands.registerCommand("mutchkin.showOutput", () => output.show()),
     pages,
+    compared,
+    asking(compareCommand, compared.compare),
+    asking(compareAgainCommand, compared.again),
     asking("mutchkin.adjust", adjust),
     asking(batchCommand, pages.batch),
     asking("mutchkin.newHouse", newHouse),

@@ -15,19 +15,10 @@ export function baselineSieve(name: string, { files, currentFolder }: Terminal):
   const olds = baselineIn(files.kindOf(path) === "file" ? readText(files, path, name) : undefined, name);
   const fileOf = ({ file }: Old) => resolve(dirname(path), file);
   return (checked) => {
-    const { fresh, gone } = withoutOld(
-      checked.findings,
-      olds.map(({ finding }) => finding),
-      ({ fingerprint }) => fingerprint,
-    );
+    const { fresh, gone } = withoutOld(checked.findings, olds);
     const looked = new Set(checked.files.map((file) => resolve(currentFolder, file)));
     // Of a file that was not asked for nothing is known, but that it is no more.
-    const lost = olds.filter((old) => {
-      const left = gone.get(old.finding) ?? 0;
-      const isLost = left > 0 && (looked.has(fileOf(old)) || !files.kindOf(fileOf(old)));
-      if (isLost) gone.set(old.finding, left - 1);
-      return isLost;
-    }).length;
+    const lost = [...gone].filter((old) => looked.has(fileOf(old)) || !files.kindOf(fileOf(old))).length;
     return { findings: fresh, notes: baselineNotes(checked.findings.length - fresh.length, lost, name) };
   };
 }
@@ -67,6 +58,7 @@ export function writeBaseline(name: string, { findings }: Checked, { files, curr
   if (files.kindOf(folder) !== "folder") throw new UsageError(`There is no folder for “${name}”.`, "Make the folder first.");
   const olds = findings.map(({ finding, fingerprint }) => ({
     file: relative(folder, resolve(currentFolder, finding.file)).split(sep).join("/"),
+    severity: finding.severity,
     finding: fingerprint,
   }));
   writeText(files, path, name, baselineText(olds));

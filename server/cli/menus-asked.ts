@@ -9,9 +9,7 @@ import { UsageError } from "./usage-error.ts";
 
 /** A path where something stands is that path; anything else names a menu. Without a name all menus of the paths are meant. */
 export function openMenus(asked: readonly string[], terminal: Terminal): Session & { readonly menus: readonly Entry[] } {
-  const isPath = (text: string) => text !== "" && terminal.files.kindOf(resolve(terminal.currentFolder, text)) !== undefined;
-  const names = asked.filter((text) => !isPath(text));
-  const session = openHouse(asked.filter(isPath), terminal);
+  const { names, session } = openAsked(asked, terminal);
   const all = session.documents.flatMap((document) => document.tree.entries).filter((entry) => entry.kind === "menu" && entry.name);
   if (names.length === 0) {
     if (all.length === 0)
@@ -19,6 +17,12 @@ export function openMenus(asked: readonly string[], terminal: Terminal): Session
     return { ...session, menus: all };
   }
   return { ...session, menus: names.flatMap((name) => menusNamed(name, all)) };
+}
+
+/** The names among what was asked for, and the house of the paths. */
+export function openAsked(asked: readonly string[], terminal: Terminal): { readonly names: readonly string[]; readonly session: Session } {
+  const isPath = (text: string) => text !== "" && terminal.files.kindOf(resolve(terminal.currentFolder, text)) !== undefined;
+  return { names: asked.filter((text) => !isPath(text)), session: openHouse(asked.filter(isPath), terminal) };
 }
 
 function menusNamed(name: string, all: readonly Entry[]): readonly Entry[] {

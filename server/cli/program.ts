@@ -1,15 +1,18 @@
 /** The commands and their options. What each prints is made elsewhere; this decides on words, streams and exit codes. */
 import { Argument, Command, CommanderError, InvalidArgumentError, Option, type OptionValues } from "commander";
 import { version } from "../../package.json";
+import { cardStyles } from "../reports/cards-css.ts";
 import { type ReportName, reportNames } from "../reports/report-names.ts";
 import { adjustCommand } from "./adjust-command.ts";
 import { assessCommand } from "./assess-command.ts";
 import { batchCommand } from "./batch-command.ts";
 import { addBook } from "./book-options.ts";
+import { cardCommand, cardFormats, paperNames } from "./card-command.ts";
 import { checkCommand } from "./check-command.ts";
 import { checkFormatNames } from "./check-formats.ts";
 import { costCommand, costFormats } from "./cost-command.ts";
 import { diffCommand, diffFormats } from "./diff-command.ts";
+import { addExchange } from "./exchange-commands.ts";
 import { exitCodes } from "./exit-codes.ts";
 import type { Files } from "./files.ts";
 import { formatCommand } from "./format-command.ts";
@@ -47,6 +50,8 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .version(version, "--version", "print the version")
     .helpOption("-h, --help", "print this page, or a command's own")
     .helpCommand(false)
+    // That a command has options goes without saying: the room is for what it does.
+    .configureHelp({ subcommandTerm: (command) => `${command.name()} ${command.usage().replace("[options]", "").trim()}`.trim() })
     .addHelpText("after", examples)
     .showHelpAfterError("Try `mutchkin --help`.")
     .configureOutput({
@@ -116,6 +121,18 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .addOption(format())
     .action((drink: string, asked: string[], options) => ended(batchCommand(drink, asked, options, terminal)));
   program
+    .command("card")
+    .summary("print service cards, four to a page, for the wall of the bar")
+    .description("Prints a card for each drink in type that reads at arm's length: both systems of units, method, glass, allergens, fill.")
+    .addArgument(
+      new Argument("[drinks, menus and paths...]", "names of drinks and menus, files and folders; all drinks of this folder").argOptional(),
+    )
+    .option("--out <file>", "where to, such as cards.pdf or cards.html: its ending says what it becomes; otherwise a page is printed here")
+    .addOption(new Option("--ink <style>", "a light tint, or black on white only").choices(cardStyles).default("light"))
+    .addOption(new Option("--page <size>", "the paper; otherwise that of the house's country").choices(paperNames))
+    .addOption(new Option("--format <format>", "what it becomes, where the file does not say").choices(cardFormats))
+    .action(async (asked: string[], options) => ended(await cardCommand(asked, options, terminal)));
+  program
     .command("diff")
     .summary("say what changed between two states of specs, as drinks")
     .description(
@@ -154,6 +171,7 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .option("--check", "change nothing, only say which files would change")
     .option("--print", "change nothing, print the specs in their form")
     .action((asked: string[], options) => ended(formatCommand(asked, options, terminal)));
+  addExchange(program, terminal, ended);
   program
     .command("schema")
     .summary("print the JSON Schema of a report")
@@ -179,7 +197,6 @@ Examples:
   mutchkin check --out                                   the drinks that are off tonight
   mutchkin assess bar/sours.drink                        figures of the drinks in one file
   mutchkin assess --drink "Lantern Sour"                 one drink, with all its figures
-  mutchkin assess --format json                          the same for another program
   mutchkin adjust --drink "Lantern Sour" --to "ratio 9"  which pour brings it there
   mutchkin diff main..HEAD                               what a branch does to the drinks
   mutchkin batch "Lantern Sour" --serves 40              mixed ahead, for the kitchen wall
@@ -189,7 +206,7 @@ Examples:
 
 Exit codes:
   0  nothing found, or hints and information only
-  1  errors, more warnings than are let pass, a target that is not reached, or files to format
+  1  errors, too many warnings, a target not reached, files to format, cells not understood
   2  the command could not be carried out; the reason is on standard error
 `;
 

@@ -25,29 +25,53 @@ export function sidesOf(files: Files, currentFolder: string, asked: readonly str
     return ofFolders(files, currentFolder, first!, second!);
   }
   const git = gitIn(currentFolder);
-  const isPath =
-    first === undefined || (!first.includes("..") && files.kindOf(resolve(currentFolder, first)) !== undefined && !isRevision(git, first));
+  const isPath = first === undefined || (isThere(files, git, currentFolder, first) && !isRevision(git, first));
   const [revision, paths] = isPath ? ["HEAD", asked] : [first!, asked.slice(1)];
-  const [from, to] = revision.includes("..") ? revision.split(/\.{2,3}/) : [revision, undefined];
-  const commit = git.commit(from || "HEAD");
+  const { from, to, names } = endsOf(git, revision);
   const unread: Sides["unread"][number][] = [];
-  const after = to === undefined ? workingTree(files, git, unread) : git.textsAt(git.commit(to || "HEAD"));
-  const wantedPaths = paths.map((path) => relativeTo(git, currentFolder, path));
+  const [before, after] = [git.textsAt(from), to === undefined ? workingTree(files, git, unread) : git.textsAt(to)];
+  const isIn = (wanted: string) => (path: string) => wanted === "" || path === wanted || path.startsWith(`${wanted}/`);
+  const wanted = paths.map((path) => ({ path, isIn: isIn(relativeTo(git, currentFolder, path)) }));
+  const known = [...before.keys(), ...after.keys(), ...unread.map(({ path }) => path)];
+  for (const { path, isIn } of wanted) {
+    if (known.some(isIn) || isFolder(files, currentFolder, path)) continue;
+    throw new UsageError(
+      `There are no specs at “${path}” on either side.`,
+      "Check the spelling, or leave the path out to compare everything.",
+    );
+  }
   return {
-    before: houseOf(git.textsAt(commit)),
-    after: houseOf(after),
-    names: { before: from || "HEAD", after: to === undefined ? "the working tree" : to || "HEAD" },
+    ...housesOf(before, after),
+    names,
     pathOf,
-    wanted: (uri) =>
-      wantedPaths.length === 0 || wantedPaths.some((path) => path === "" || pathOf(uri) === path || pathOf(uri).startsWith(`${path}/`)),
+    wanted: (uri) => wanted.length === 0 || wanted.some(({ isIn }) => isIn(pathOf(uri))),
     unread,
   };
+}
+
+/** Two commits, the later one absent for the working tree. Three dots start where the two parted, as they do for git. */
+function endsOf(git: Git, revision: string): { from: string; to?: string; names: Sides["names"] } {
+  const [, left, dots, right] = /^(.*?)(\.{2,3})(.*)$/.exec(revision) ?? [];
+  if (!dots) return { from: git.commit(revision || "HEAD"), names: { before: revision || "HEAD", after: "the working tree" } };
+  const [one, other] = [left || "HEAD", right || "HEAD"];
+  const [from, to] = [git.commit(one), git.commit(other)];
+  if (dots === "..") return { from, to, names: { before: one, after: other } };
+  const parted = git.mergeBase(from, to);
+  if (parted) return { from: parted, to, names: { before: `where ${one} and ${other} parted`, after: other } };
+  throw new UsageError(
+    `${one} and ${other} have no commit in common here.`,
+    `Fetch more of the history, or compare their ends: ${one}..${other}.`,
+  );
 }
 
 const pathOf = (uri: string) => decodeURIComponent(uri.slice(top.length + 1));
 
 function isFolder(files: Files, currentFolder: string, path: string): boolean {
   return files.kindOf(resolve(currentFolder, path)) === "folder";
+}
+
+function isThere(files: Files, git: Git, currentFolder: string, path: string): boolean {
+  return files.kindOf(resolve(currentFolder, path)) !== undefined || git.wasThere(path);
 }
 
 function isRevision(git: Git, text: string): boolean {
@@ -64,21 +88,21 @@ function relativeTo(git: Git, currentFolder: string, path: string): string {
 }
 
 function workingTree(files: Files, git: Git, unread: { path: string; why: string }[]): Map<string, string> {
-  const folder = git.lines("rev-parse", "--show-toplevel")[0];
-  if (!folder) throw new UsageError("A bare repository has no working tree.", "Name two revisions, such as HEAD~1..HEAD.");
-  return textsIn(files, folder, unread);
+  const { folder, isOwn } = git.workTree();
+  return textsIn(files, folder, unread, isOwn);
 }
 
 function ofFolders(files: Files, currentFolder: string, before: string, after: string): Sides {
   const unread: Sides["unread"][number][] = [];
-  const house = (path: string) => houseOf(textsIn(files, resolve(currentFolder, path), unread));
-  return { before: house(before), after: house(after), names: { before, after }, pathOf, wanted: () => true, unread };
+  const texts = (path: string) => textsIn(files, resolve(currentFolder, path), unread);
+  return { ...housesOf(texts(before), texts(after)), names: { before, after }, pathOf, wanted: () => true, unread };
 }
 
-function textsIn(files: Files, folder: string, unread: { path: string; why: string }[]): Map<string, string> {
+function textsIn(files: Files, folder: string, unread: { path: string; why: string }[], isOwn = (_: string) => true): Map<string, string> {
   const texts = new Map<string, string>();
   for (const path of files.list(folder, "deep")) {
     const name = relative(folder, path).split(sep).join("/");
+    if (!isOwn(name)) continue;
     try {
       texts.set(name, files.read(path));
     } catch (cause) {
@@ -89,11 +113,18 @@ function textsIn(files: Files, folder: string, unread: { path: string; why: stri
   return texts;
 }
 
-function houseOf(texts: ReadonlyMap<string, string>): House {
-  const house = new House({ larder: readLarder(), roots: [top] });
-  for (const [path, text] of texts) {
-    const given = readHouseFile(path, text);
+/** A text that is the same on both sides is read once: then its drinks are computed again only where they can differ. */
+function housesOf(before: ReadonlyMap<string, string>, after: ReadonlyMap<string, string>): Houses {
+  const sides = { before: new House({ larder: readLarder(), roots: [top] }), after: new House({ larder: readLarder(), roots: [top] }) };
+  const add = (house: House, path: string, given: ReturnType<typeof readHouseFile>) => {
     if (given) house.setDocument({ uri: `${top}/${path.split("/").map(encodeURIComponent).join("/")}`, version: null, ...given });
+  };
+  const known = new Map<string, ReturnType<typeof readHouseFile>>();
+  for (const [path, text] of before) {
+    const given = readHouseFile(path, text);
+    known.set(path, given);
+    add(sides.before, path, given);
   }
-  return house;
+  for (const [path, text] of after) add(sides.after, path, before.get(path) === text ? known.get(path) : readHouseFile(path, text));
+  return sides;
 }

@@ -1,4 +1,4 @@
-/** Above what is declared, who uses it, how a batched drink is poured, and a way to batch one. What that is gets counted only for a lens that is on the screen, and listed only for one that is clicked. */
+/** Above what is declared, who uses it, how a batched drink is poured, a way to batch one and to compare a menu. What that is gets counted only for a lens that is on the screen, and listed only for one that is clicked. */
 import type { CodeLens, Location } from "vscode-languageserver-types";
 import type { Entry } from "../../grammar/tree.ts";
 import { bookIn } from "../house/book/style.ts";
@@ -18,6 +18,8 @@ import { type Use, usersOf } from "./users.ts";
 export const showReferences = "mutchkin.showReferences";
 /** What an editor runs to ask how much of a drink is to be mixed ahead, and to show it. */
 export const batch = "mutchkin.batch";
+/** What an editor runs to ask which revision a menu is to be compared with, and to show what changed. */
+export const compare = "mutchkin.compare";
 
 interface Row {
   readonly isOf: (house: House, entry: Entry) => boolean;
@@ -62,6 +64,12 @@ const rows = {
     uses: () => [],
     say: () => "batch…",
     runs: batch,
+  },
+  compare: {
+    isOf: (_house, { kind }) => kind === "menu",
+    uses: () => [],
+    say: () => "compare…",
+    runs: compare,
   },
 } satisfies Record<string, Row>;
 

@@ -11,6 +11,7 @@ import { perServe } from "../house/serve.ts";
 import { type Settings, settingsOf } from "../house/settings.ts";
 import { type Measure, showFigure, showNumber, showVolume, showWeight } from "../house/show.ts";
 import { showBriefly } from "../house/show-brief.ts";
+import { showInOtherUnits } from "../house/show-other-units.ts";
 import { paragraphs } from "./markdown.ts";
 
 /** The hints that there are; each can be switched off. */
@@ -119,13 +120,9 @@ function otherUnitsIn(house: House, entry: Entry): Hint[] {
   });
 }
 
-function inOtherUnits({ value, upTo, unit }: Quantity, settings: Settings): string | undefined {
-  if (value === undefined || !unit || !isPoured(unit.unit)) return undefined;
-  const isOunces = unit.unit.id === "oz";
-  const size = isOunces ? settings.ounceMl : unit.unit.ml!;
-  const units = !isOunces ? "oz" : settings.units === "cl" ? "cl" : "ml";
-  const texts = [value, upTo].flatMap((one) => (one === undefined ? [] : showVolume(one * size, { units, ounceMl: settings.ounceMl })));
-  return texts.join(" to ");
+/** Only what a jigger measures: spoons and cups are kept as they are. */
+function inOtherUnits(quantity: Quantity, settings: Settings): string | undefined {
+  return quantity.unit && isPoured(quantity.unit.unit) ? showInOtherUnits(quantity, settings) : undefined;
 }
 
 // Tooltips

@@ -48,6 +48,23 @@ export function keysOf(entry: Entry): string[] {
   return nameClass ? namesOf(entry).map((name) => keyOf(nameClass, fold(name))) : [];
 }
 
+/** The keys of a class that are declared in a scope: there may be few menus among ten thousand drinks. */
+export function keysIn(scope: Scope, nameClass: NameClass): Set<string> {
+  let classes = keysByClass.get(scope);
+  if (!classes) {
+    classes = new Map();
+    keysByClass.set(scope, classes);
+  }
+  let keys = classes.get(nameClass);
+  if (!keys) {
+    keys = new Set();
+    classes.set(nameClass, keys);
+  }
+  return keys;
+}
+
+const keysByClass = new WeakMap<Scope, Map<NameClass, Set<string>>>();
+
 /** Puts the names of these entries into a scope. */
 export function declare(scope: Scope, entries: readonly Entry[]): void {
   for (const entry of entries) {
@@ -59,7 +76,10 @@ export function declare(scope: Scope, entries: readonly Entry[]): void {
       const declaration = { entry, nameClass, name, alias: index > 0 };
       const there = scope.names.get(key);
       if (there) there.push(declaration);
-      else scope.names.set(key, [declaration]);
+      else {
+        scope.names.set(key, [declaration]);
+        keysIn(scope, nameClass).add(key);
+      }
     }
   }
 }
@@ -71,7 +91,10 @@ export function undeclare(scope: Scope, entries: readonly Entry[]): void {
     for (const key of keysOf(entry)) {
       const left = scope.names.get(key)?.filter((declaration) => declaration.entry !== entry) ?? [];
       if (left.length > 0) scope.names.set(key, left);
-      else scope.names.delete(key);
+      else {
+        scope.names.delete(key);
+        keysIn(scope, key.slice(0, key.indexOf("|")) as NameClass).delete(key);
+      }
     }
   }
 }

@@ -6,7 +6,7 @@
  */
 import type { Entry, Name, Tree } from "../../grammar/tree.ts";
 import type { Model } from "../engine/plan.ts";
-import { changedKeys, declare, keyOf, keysOf, undeclare } from "./declarations.ts";
+import { changedKeys, declare, keyOf, keysIn, keysOf, undeclare } from "./declarations.ts";
 import type { SpecDocument } from "./document.ts";
 import { drinkModel } from "./drink.ts";
 import { layScopes } from "./lay-scopes.ts";
@@ -188,7 +188,7 @@ export class House {
   *declarations(scope: Scope, nameClass: NameClass): Generator<Declaration> {
     this.memo.note(keyOf(nameClass, "*"));
     for (let at: Scope | undefined = scope; at; at = at.parent) {
-      for (const [key, declarations] of at.names) if (key.startsWith(keyOf(nameClass, ""))) yield* declarations;
+      for (const key of keysIn(at, nameClass)) yield* at.names.get(key) ?? [];
     }
   }
 
@@ -213,6 +213,20 @@ export class House {
   /** What a prep, or a drink poured in a drink, is made of. Asked of the house, since each may hold the other. */
   modelOf(entry: Entry): Model {
     return entry.kind === "prep" ? prepModel(this, entry) : drinkModel(this, entry);
+  }
+
+  /** The entries of which something was computed from what these keys mean, or from what was computed from that in turn. */
+  hangingOn(keys: readonly string[]): Set<Entry> {
+    const found = new Set<Entry>();
+    const pending = [...keys];
+    for (let key = pending.pop(); key !== undefined; key = pending.pop()) {
+      for (const entry of this.memo.dependentsOf(key)) {
+        if (found.has(entry)) continue;
+        found.add(entry);
+        if (this.owners.has(entry)) pending.push(...keysOf(entry));
+      }
+    }
+    return found;
   }
 
   /** Notes that what is being computed depends on the `house` entries. */
@@ -270,15 +284,10 @@ export class House {
 
   /** Drops everything computed from the changed names, and what was computed from that in turn. */
   private spread(changed: readonly string[]): void {
-    const pending = [...changed];
-    for (let key = pending.pop(); key !== undefined; key = pending.pop()) {
-      for (const entry of this.memo.dependentsOf(key)) {
-        if (!this.memo.drop(entry)) continue;
-        const document = this.owners.get(entry);
-        if (!document) continue;
-        this.stale.add(document);
-        pending.push(...keysOf(entry));
-      }
+    for (const entry of this.hangingOn(changed)) {
+      this.memo.drop(entry);
+      const document = this.owners.get(entry);
+      if (document) this.stale.add(document);
     }
   }
 

@@ -1,8 +1,8 @@
 /** From what is called for to what is bought: which stock it comes out of, and how much of it in the unit of its pack. */
 import type { Entry } from "../../grammar/tree.ts";
-import { findUnit } from "../../grammar/units.ts";
 import { liquidOf } from "../engine/composition.ts";
 import type { Call, Size } from "./calls.ts";
+import { type Cut, cutFrom, shareOfFruit } from "./cut-fruit.ts";
 import type { House } from "./house.ts";
 import { iceFacts } from "./method.ts";
 import { boughtAs, type NeedUnit } from "./packs.ts";
@@ -19,18 +19,13 @@ export interface Need {
   readonly because?: string;
 }
 
-/** Forms that are cut off the peel: a fruit is out of peel long before it is out of weight. */
-const peelForms: ReadonlySet<string> = new Set(["zest", "twist", "peel"]);
-/** Broad strips that one fruit gives: practice, no source. */
-const peelsOfOne = 6;
-
 /** What a call for a stock or an ice takes of what is bought where it is made. */
 export function needOf(house: House, scope: Scope, { entry, name, size, juiced, model }: Call & { readonly entry: Entry }): Need {
   if (entry.kind === "ice") return needOfIce(house, entry, size);
   const facts = stockFacts(house, entry);
   const { pack, free } = boughtAs(house, entry);
-  const whole = !pack && !free ? wholeOf(house, scope, facts) : undefined;
-  if (whole) return needOfWhole(house, whole, facts, size);
+  const cut = !pack && !free ? cutFrom(house, scope, facts) : undefined;
+  if (cut && boughtAs(house, cut.fruit.entry).pack) return needOfWhole(house, cut, facts, size);
   const unit = pack?.unit ?? unitOf(size);
   if ("because" in size) return { entry, unit, amount: null, because: size.because };
   if (juiced && !("pieces" in size)) return fruitsFor(house, entry, size);
@@ -38,18 +33,8 @@ export function needOf(house: House, scope: Scope, { entry, name, size, juiced, 
   return typeof amount === "number" ? { entry, unit, amount } : { entry, unit, amount: null, because: `${amount.because} (${name})` };
 }
 
-/** Lime juice that nobody buys is pressed from limes, and a wedge is cut from one: the fruit and the form. */
-function wholeOf(house: House, scope: Scope, { name }: StockFacts): { fruit: StockFacts; form: string } | undefined {
-  const cut = name.lastIndexOf(" ");
-  if (cut < 0) return undefined;
-  const form = name.slice(cut + 1).toLowerCase();
-  if (form !== "juice" && findUnit(form)?.dimension !== "piece") return undefined;
-  const found = house.lookup(scope, "ingredient", name.slice(0, cut))[0]?.entry;
-  const fruit = found?.kind === "stock" ? stockFacts(house, found) : undefined;
-  return fruit && boughtAs(house, fruit.entry).pack ? { fruit, form: findUnit(form)?.id ?? form } : undefined;
-}
-
-function needOfWhole(house: House, { fruit, form }: { fruit: StockFacts; form: string }, of: StockFacts, size: Size): Need {
+function needOfWhole(house: House, cut: Cut, of: StockFacts, size: Size): Need {
+  const { fruit, form } = cut;
   const { entry } = fruit;
   const unit = boughtAs(house, entry).pack!.unit;
   if ("because" in size) return { entry, unit, amount: null, because: size.because };
@@ -57,18 +42,12 @@ function needOfWhole(house: House, { fruit, form }: { fruit: StockFacts; form: s
     const ml = inUnit(size, "ml", of, of.model);
     return typeof ml === "number" ? fruitsFor(house, entry, { ml }) : { entry, unit, amount: null, because: ml.because };
   }
-  const cut = inUnit(size, "piece", of, of.model);
-  if (typeof cut !== "number") return { entry, unit, amount: null, because: cut.because };
-  const pieces = peelForms.has(form) ? cut / peelsOfOne : cut * (shareOfWhole(of, fruit) ?? Number.NaN);
-  if (Number.isNaN(pieces)) return { entry, unit, amount: null, because: `how many of ${of.name} one ${fruit.name} gives is not known` };
-  const amount = inUnit({ pieces }, unit, fruit, fruit.model);
+  const count = inUnit(size, "piece", of, of.model);
+  if (typeof count !== "number") return { entry, unit, amount: null, because: count.because };
+  const share = shareOfFruit(cut, of);
+  if (share === undefined) return { entry, unit, amount: null, because: `how many of ${of.name} one ${fruit.name} gives is not known` };
+  const amount = inUnit({ pieces: count * share }, unit, fruit, fruit.model);
   return typeof amount === "number" ? { entry, unit, amount } : { entry, unit, amount: null, because: amount.because };
-}
-
-/** By weight. */
-function shareOfWhole(part: StockFacts, whole: StockFacts): number | undefined {
-  const [one, all] = [pieceOf(part, undefined, "each"), pieceOf(whole, undefined, "each")];
-  return one && all && one.volume === all.volume ? one.one.value / all.one.value : undefined;
 }
 
 /** Fruit for so much juice, in the unit of its pack. */

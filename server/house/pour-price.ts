@@ -1,13 +1,15 @@
 /** What a pour costs where that is not simply its amount at its ingredient's own price. */
 import type { Quantity } from "../../grammar/tree.ts";
-import { findUnit } from "../../grammar/units.ts";
 import type { Price, Uncertain } from "../engine/plan.ts";
+import { isKnown } from "../engine/uncertainty.ts";
+import { type Cut, cutFrom, isPeel, peelsOfOne } from "./cut-fruit.ts";
 import type { House } from "./house.ts";
 import type { Ingredient } from "./ingredient.ts";
 import { has } from "./modifiers.ts";
+import { pieceOf } from "./piece.ts";
 import type { Scope } from "./scope.ts";
 import { settingsOf } from "./settings.ts";
-import { type StockFacts, stockFacts } from "./stock.ts";
+import type { StockFacts } from "./stock.ts";
 import { spreadOf, times } from "./values.ts";
 
 /** Absent where the ingredient's own price holds, or nobody knows any. */
@@ -27,14 +29,23 @@ export function priceOfPour(house: House, scope: Scope, ingredient: Ingredient, 
   return facts.prices.bulk ? undefined : priceOfWhole(house, scope, facts);
 }
 
-/** Lime juice that nobody prices is pressed from limes, and a lime wedge is cut from one: by yield, and by weight. */
-function priceOfWhole(house: House, scope: Scope, { name }: StockFacts): Price | undefined {
-  const cut = name.lastIndexOf(" ");
-  const [whole, form] = [name.slice(0, Math.max(0, cut)), name.slice(cut + 1)];
-  const pressed = form.toLowerCase() === "juice";
-  if (!whole || !(pressed || findUnit(form)?.dimension === "piece")) return undefined;
-  const entry = house.lookup(scope, "ingredient", whole)[0]?.entry;
-  if (entry?.kind !== "stock") return undefined;
-  const { juice, bulk } = stockFacts(house, entry).prices;
-  return pressed ? juice : bulk;
+/** Juice that nobody prices by its yield, what is cut of a fruit by weight, and a peel as its share of a fruit. */
+function priceOfWhole(house: House, scope: Scope, of: StockFacts): Price | undefined {
+  const cut = cutFrom(house, scope, of);
+  if (!cut) return undefined;
+  const { juice, bulk } = cut.fruit.prices;
+  if (cut.form === "juice") return juice;
+  return isPeel(cut) ? priceOfPeel(cut, of) : bulk;
+}
+
+/** By the weight of the peel, whose spread is that of how many a fruit gives. */
+function priceOfPeel({ fruit }: Cut, of: StockFacts): Price | undefined {
+  const { piece, bulk } = fruit.prices;
+  const [whole, peel] = [pieceOf(fruit, undefined, "each"), pieceOf(of, undefined, "each")];
+  const priced = piece ?? bulk;
+  if (!priced || !isKnown(priced.amount) || !peel) return bulk;
+  if (!piece && (!whole || whole.volume !== (bulk!.per === "ml"))) return bulk;
+  const one = piece ? priced.amount : times(whole!.one, priced.amount.value);
+  const amount = times(one, 1 / (peelsOfOne * peel.one.value));
+  return { ...priced, amount, per: peel.volume ? "ml" : "g" };
 }

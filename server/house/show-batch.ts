@@ -2,6 +2,7 @@
 import type { Batch, Compared } from "./batch.ts";
 import { isSolid } from "./frozen.ts";
 import type { House } from "./house.ts";
+import { has } from "./modifiers.ts";
 import { serveOf } from "./serve.ts";
 import { capital, showCount, showList, showNumber, showShare, showTemperature, showValue, showVolume } from "./show.ts";
 import { showStrengthBriefly, showVolumeBriefly } from "./show-brief.ts";
@@ -69,7 +70,7 @@ export function serviceOf(house: House, batch: Batch): string[] {
   return [
     `For one: ${showService({ batchMl: serveMl, jiggerMl, beside: texts }, settings)}.`,
     ...finishing(batch),
-    ...(garnish ? [`Garnish: ${garnish}.`] : []),
+    ...(garnish ? [`Garnish${plan.serves === 1 ? "" : `, for ${plan.serves}`}: ${garnish}.`] : []),
     `As served: ${[contains, notStated].filter(Boolean).join(" ")}`,
   ];
 }
@@ -89,7 +90,7 @@ function finishing({ assessment: { flat, steps, outcome }, water }: Batch): stri
 }
 
 /** What a bottle of it calls for, whatever is in the glass later. */
-export function cautionsOfBottle(house: House, { assessment, strengthPct, volumeMl }: Batch): string[] {
+export function cautionsOfBottle(house: House, { assessment, strengthPct, volumeMl, pours, water }: Batch): string[] {
   if (strengthPct.value === null || volumeMl.value === null) return [];
   const { counted } = serveOf(house, assessment);
   const drinks = (volumeMl.value * strengthPct.value * ethanolGPerMl) / 100 / counted.grams;
@@ -100,7 +101,12 @@ export function cautionsOfBottle(house: House, { assessment, strengthPct, volume
     strengthPct.value < keepsItselfPct
       ? ["At this strength alcohol does not keep it: cold, closed, and no longer than is stated for what is in it."]
       : [];
-  return [...much, ...weak];
+  const [only, ...others] = pours;
+  const alone =
+    others.length === 0 && !water.measured
+      ? [`Nothing but ${only?.pour.ingredient.resolution.text} can go in: pour it from its own bottle, there is nothing to mix.`]
+      : [];
+  return [...much, ...weak, ...alone];
 }
 /** At 20 °C: OIML R 22. */
 const ethanolGPerMl = 0.78924;
@@ -130,15 +136,21 @@ export function showUseBy({ date, by, notStated }: { date: string | null; by: st
 
 /** A line each. */
 export function labelOf(batch: Batch): string[] {
-  const { assessment, made, strengthPct, serveMl, jiggerMl, settings, allergens, useBy, water } = batch;
+  const { assessment, made, strengthPct, serveMl, jiggerMl, settings, allergens, useBy } = batch;
   const said = showAllergens(allergens, settings.country);
   const serve = jiggerMl === null ? showVolumeBriefly(serveMl, settings) : showVolume(jiggerMl, settings);
   return [
-    `${assessment.flat.entry.name?.text ?? ""}, ${water.measured ? "ready to serve" : "to be finished at the bar"}`,
+    `${assessment.flat.entry.name?.text ?? ""}, ${isReady(batch) ? "ready to serve" : "to be finished at the bar"}`,
     `Made ${made}. ${useBy.date ? `Use by ${useBy.date}.` : "Use by ________."}`,
     `${showStrengthBriefly(strengthPct) ?? "Strength unknown"}. ${serveMl.value === null ? "" : `One serve: ${serve}.`}`.trim(),
-    ...[said.contains, said.notStated].filter(Boolean),
+    // A label is read alone, and its lines one by one.
+    ...[said.contains, said.notStated.replace(/^Not/, "Allergens not")].filter(Boolean),
   ];
+}
+
+/** Whether nothing is left to do but to pour it: what is optional, and what goes on the glass, may be missing. */
+function isReady({ water, apart }: Batch): boolean {
+  return water.measured !== undefined && apart.every(({ beside }) => !beside || has(beside.pour.modifiers, "optional"));
 }
 
 /** `12 serves`, `9.6 serves`. */

@@ -5,7 +5,7 @@ import { unitText } from "./measurable.ts";
 import type { Beside, ServiceSpec } from "./service-spec.ts";
 import { type Measure, ounceFraction, showNumber, showVolume, showWeight } from "./show.ts";
 import { showVolumeBriefly } from "./show-brief.ts";
-import { showPour, showQuantity } from "./show-pour.ts";
+import { showPourAmount, showQuantity } from "./show-pour.ts";
 
 /** What the words are made of. */
 export interface ServiceWords {
@@ -27,15 +27,26 @@ function showBatch(batchMl: Figure, jiggerMl: number | null, measure: Measure): 
 
 /** What is poured beside the batch for one serve, with what is done with it. */
 export function besideTexts({ beside, waterMl }: ServiceSpec, serves: number, measure: Measure): string[] {
-  const water = waterMl > 0 ? [`${showVolumeBriefly({ value: waterMl, plusMinus: 0.01 * waterMl }, measure)} water`] : [];
+  const water = waterMl > 0 ? [`${showWaterBeside(waterMl, measure)} water`] : [];
   return [...beside.map((one) => besideText(one, serves, measure)), ...water];
 }
 
-function besideText({ pour, part }: Beside, serves: number, measure: Measure): string {
-  const { ingredient, quantity, modifiers, lead } = pour;
-  const amount = part ? partText(part, serves, measure) : quantity && serves !== 1 && quantityOfOne(quantity, serves);
-  const words = amount ? [lead?.text, amount, ingredient.resolution.text].filter(Boolean).join(" ") : showPour(pour, ingredient);
+/** Water is measured as nearly as anybody pours it. */
+export function showWaterBeside(waterMl: number, measure: Measure): string {
+  return showVolumeBriefly({ value: waterMl, plusMinus: 0.01 * waterMl }, measure);
+}
+
+function besideText(one: Beside, serves: number, measure: Measure): string {
+  const { ingredient, modifiers } = one.pour;
+  const words = [besideAmount(one, serves, measure), ingredient.resolution.text].filter(Boolean).join(" ");
   return [words, ...modifiers.map(({ text }) => text)].join(", ");
+}
+
+/** What stands before the name of what is poured for one serve: `40 ml`, `top`; empty where nothing does. */
+export function besideAmount({ pour, part }: Beside, serves: number, measure: Measure): string {
+  const { quantity, lead } = pour;
+  const amount = part ? partText(part, serves, measure) : quantity && serves !== 1 && quantityOfOne(quantity, serves);
+  return amount ? [lead?.text, amount].filter(Boolean).join(" ") : showPourAmount(pour);
 }
 
 function partText(part: NonNullable<Beside["part"]>, serves: number, measure: Measure): string | undefined {

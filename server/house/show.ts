@@ -101,13 +101,23 @@ export function showMoney(shown: Shown, currency: string | undefined): string {
 
 /** What one serve brings, word for word: `18.9 g alcohol`, `2.4 UK units`, `548 kJ / 132 kcal`, and caffeine where there is some. */
 export function showServe({ ethanolG, standardDrinks, counted, energyKJ, energyKcal, caffeineMg }: Serve): string[] {
-  const drinks = showFigure(standardDrinks, "", 1);
-  const alcohol = [`${showWeight(ethanolG)} alcohol`, `${drinks} ${counted.word}${drinks === "1" ? "" : "s"}`];
+  const alcohol = [`${showWeight(ethanolG)} alcohol`, showStandardDrinks({ standardDrinks, counted })];
   return [
-    ...(ethanolG.value === null ? ["alcohol unknown"] : ethanolG.value < leastAlcoholG ? ["no alcohol"] : alcohol),
+    ...(ethanolG.value === null ? ["alcohol unknown"] : hasNoAlcohol({ ethanolG }) ? ["no alcohol"] : alcohol),
     energyKJ.value === null ? "energy unknown" : `${showFigure(energyKJ, "kJ", 0)} / ${showFigure(energyKcal, "kcal", 0)}`,
     ...(caffeineMg.value === null || caffeineMg.value >= leastCaffeineMg ? [showCaffeine(caffeineMg)] : []),
   ];
+}
+
+/** `2.4 UK units`. */
+export function showStandardDrinks({ standardDrinks, counted }: Pick<Serve, "standardDrinks" | "counted">): string {
+  const drinks = showFigure(standardDrinks, "", 1);
+  return `${drinks} ${counted.word}${drinks === "1" ? "" : "s"}`;
+}
+
+/** Whether what alcohol there is in a serve is not worth a word. Unknown is not none. */
+export function hasNoAlcohol({ ethanolG }: Pick<Serve, "ethanolG">): boolean {
+  return ethanolG.value !== null && ethanolG.value < leastAlcoholG;
 }
 
 /** Less than this in a serve is not worth a word. */

@@ -6,6 +6,7 @@ import { fdir } from "fdir";
 import { URI } from "vscode-uri";
 import { houseFiles, isHouseFile } from "../house/house-files.ts";
 import type { Environment, Files } from "./environment.ts";
+import { gitRevisions } from "./git.ts";
 
 const passedOver: ReadonlySet<string> = new Set(houseFiles.passOver);
 
@@ -35,6 +36,7 @@ export function diskEnvironment(elsewhere: Files): Environment {
     },
     now: () => performance.now(),
     nextTurn: () => new Promise((resolve) => setImmediate(resolve)),
+    revisions: gitRevisions,
     ...(existsSync(page) && { rulesPage: URI.file(page).toString() }),
   };
 }

@@ -17,6 +17,8 @@ import type { SpecDocument } from "../house/document.ts";
 import type { House } from "../house/house.ts";
 import type { Report } from "../rules/run.ts";
 import { asClientTakes } from "./client-forms.ts";
+import type { Revisions } from "./environment.ts";
+import type { EarlierHouse } from "./past.ts";
 import type { EditorSettings } from "./settings.ts";
 import type { TokenResults } from "./token-results.ts";
 import type { Workspace } from "./workspace.ts";
@@ -37,6 +39,10 @@ export interface Context {
   readonly client: () => ClientCapabilities;
   /** Where the rules are explained, as a URI without a fragment; absent where that is not shipped. */
   readonly rulesPage: string | undefined;
+  /** What was once in a folder; absent where nothing can tell. */
+  readonly revisions: Revisions | undefined;
+  /** The house with one text as it was, while that is shown beside the text. */
+  readonly earlier: EarlierHouse;
   /** What was last answered of each text. */
   readonly tokens: TokenResults;
 }
@@ -100,7 +106,7 @@ export function ofHouse<P, R, E>(type: RequestType<P, R, E>, { empty, answer, ..
 }
 
 /** An answer with the places of the files, in the forms that the client takes. */
-function told<R>(answered: R, document: SpecDocument | undefined, { workspace, client }: Context): R {
+export function told<R>(answered: R, document: SpecDocument | undefined, { workspace, client }: Context): R {
   return asClientTakes(outward(answered, document?.margins, workspace), client());
 }
 

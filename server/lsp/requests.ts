@@ -35,7 +35,7 @@ import {
   WorkspaceSymbolRequest,
 } from "vscode-languageserver";
 import { mentionsAhead, usesAhead } from "../features/ahead.ts";
-import { codeLenses, type LensData, placesOfLens, resolveCodeLens, showReferences } from "../features/code-lens.ts";
+import { codeLenses, compare, type LensData, placesOfLens, resolveCodeLens, showReferences } from "../features/code-lens.ts";
 import { completion, resolveCompletion } from "../features/completion.ts";
 import { definition } from "../features/definition.ts";
 import { documentLinks } from "../features/document-links.ts";
@@ -54,6 +54,7 @@ import { documentSymbols } from "../features/symbols.ts";
 import { workspaceSymbols } from "../features/workspace-symbols.ts";
 import type { Measure } from "../house/show.ts";
 import { codeActionOptions, codeActions, resolveCodeAction } from "./code-actions.ts";
+import { compareRequests } from "./compare-requests.ts";
 import { completionOptions } from "./completion-options.ts";
 import { ownRequests } from "./own-requests.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
@@ -205,14 +206,14 @@ export const requests: readonly RequestRow[] = [
     answer: ({ house, params, settingsFor }) => resolveInlayHint(house, params, unitsIn(settingsFor((params.data as { uri: string }).uri))),
   }),
   ofText(CodeLensRequest.type, {
-    does: "above a drink its menus, its riffs, how it is poured from its batch and (for a client that lists `mutchkin.batch`) a way to batch it, above a stock or a prep what it is poured in; not counted yet",
+    does: "above a drink its menus, its riffs, how it is poured from its batch and (for a client that lists `mutchkin.batch`) a way to batch it, above a menu one to compare it (`mutchkin.compare`), above a stock or a prep what it is poured in; not counted yet",
     announces: { codeLensProvider: { resolveProvider: true } },
     empty: null,
-    answer: ({ house, document, settingsFor, client }) => {
+    answer: ({ house, document, settingsFor, client, revisions }) => {
       if (!settingsFor(document.uri).codeLens) return [];
       return [
         ...(canRun(client(), insertFrame) ? firstSteps(document) : []),
-        ...codeLenses(house, document, (command) => canRun(client(), command)),
+        ...codeLenses(house, document, (command) => canRun(client(), command) && (command !== compare || revisions !== undefined)),
       ];
     },
   }),
@@ -269,6 +270,7 @@ export const requests: readonly RequestRow[] = [
   }),
   ...hierarchyRequests,
   ...ownRequests,
+  ...compareRequests,
 ];
 
 /** The editor's own wish for amounts; absent where it is the house's. */

@@ -15,6 +15,7 @@ import {
 import { URI } from "vscode-uri";
 import { houseFiles } from "../house/house-files.ts";
 import type { Environment } from "./environment.ts";
+import { earlierHouse } from "./past.ts";
 import { Publisher } from "./publisher.ts";
 import { Refresher } from "./refresher.ts";
 import { requests } from "./requests.ts";
@@ -43,6 +44,7 @@ export function serve(connection: Connection, environment: Environment, version:
     (uri) => workspace.isOpen(uri),
   );
   const tokens = new TokenResults();
+  const earlier = earlierHouse();
   let capabilities: ClientCapabilities = {};
   let folders: string[] = [];
 
@@ -137,6 +139,7 @@ export function serve(connection: Connection, environment: Environment, version:
   });
   connection.onDidCloseTextDocument(async ({ textDocument: { uri } }) => {
     tokens.forget(canonical(uri));
+    earlier.forget(canonical(uri));
     publisher.hold();
     await workspace.closeText(uri).finally(() => publisher.release());
   });
@@ -160,6 +163,8 @@ export function serve(connection: Connection, environment: Environment, version:
     settled: (token: CancellationToken) => publisher.settled(token),
     client: () => capabilities,
     rulesPage: environment.rulesPage,
+    revisions: environment.revisions,
+    earlier,
     tokens,
   };
   for (const { register } of requests) register(connection, context);

@@ -23,6 +23,8 @@ export const settingsSchema = z.object({
       otherUnits: z.boolean().default(false).describe("The same amount in ounces, or of ounces in millilitres, behind a pour."),
       // A part cannot be poured before somebody has done the sum.
       parts: z.boolean().default(true).describe("What parts come to, where the drink says how much they make together."),
+      // It stands only where somebody looks for what changed.
+      changes: z.boolean().default(true).describe("What each change does, beside a text that is shown next to an earlier one."),
     })
     .prefault({}),
   codeLens: z.boolean().default(true).describe("Who uses a drink, a stock or a prep, above its name."),

@@ -174,7 +174,8 @@ function prepReport(house: House, entry: Entry): PrepReport {
   };
 }
 
-function capacityOf(capacityMl: Uncertain | undefined, named: string | undefined): FigureReport {
+/** What a glass holds, or why nobody knows. */
+export function capacityOf(capacityMl: Uncertain | undefined, named: string | undefined): FigureReport {
   if (capacityMl) return figureReport({ value: capacityMl.value, plusMinus: capacityMl.u }, false);
   return { value: null, plusMinus: null, because: [named ? `nothing says how much “${named}” holds` : "no glass is named"] };
 }

@@ -33,10 +33,12 @@ function menuParts(menu: MenuCost, look: Look): string[] {
 function costTable(menu: MenuCost, look: Look): string {
   const money = menu.currency ?? undefined;
   const unit = menu.currency ?? "";
+  const isWide = look.width >= besideFrom;
   const columns: Column[] = [
     ["Price", unit],
     ...(menu.taxRate === null ? [] : [["Tax", unit] as const]),
     ["Cost", unit],
+    ...(isWide ? [["", "±"] as const] : []),
     ["Share", "%"],
     ["Margin", unit],
   ];
@@ -48,7 +50,7 @@ function costTable(menu: MenuCost, look: Look): string {
       numbers: [
         coins(drink.price, money),
         ...(menu.taxRate === null ? [] : [coins(drink.tax, money)]),
-        spread(drink.cost, money, look),
+        ...spread(drink.cost, money, look, isWide),
         shareCell(drink),
         coins(drink.margin.value, money),
       ],
@@ -84,10 +86,13 @@ function shareCell({ share, over }: Pick<CostedReport, "share" | "over">): strin
   return `${showValue({ value: 100 * share.value, plusMinus: 100 * (share.plusMinus ?? 0) }, 1)}${over ? "*" : ""}`;
 }
 
-function spread({ value, plusMinus }: FigureReport, money: string | undefined, look: Look): string {
-  if (value === null) return "?";
-  const [, shown] = showMoney({ value, plusMinus }, money).split(" ± ");
-  return `${coins(value, money)}${shown ? `\n${look.faint(`± ${shown}`)}` : ""}`;
+/** With room for a column of its own the ± stands beside the cost, so that a menu stays on one screen; else below it. */
+const besideFrom = 72;
+
+function spread({ value, plusMinus }: FigureReport, money: string | undefined, look: Look, isWide: boolean): string[] {
+  const [, shown] = value === null ? [] : showMoney({ value, plusMinus }, money).split(" ± ");
+  if (isWide) return [coins(value, money), shown ? look.faint(shown) : ""];
+  return [`${coins(value, money)}${shown ? `\n${look.faint(`± ${shown}`)}` : ""}`];
 }
 
 /** Without the sign, which stands above. */

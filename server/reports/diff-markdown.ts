@@ -1,12 +1,35 @@
-/** `mutchkin diff` as Markdown, fit for a comment on a pull request; the page that is printed is made of it. */
+/** `mutchkin diff` as Markdown, fit for a comment on a pull request. */
 import { capital } from "../house/show.ts";
-import { brokenLine, drinkLines, groupsOf, headings, menuLines, rewrittenLine, summaryOf, thingLines, titleOf } from "./diff-lines.ts";
+import {
+  allOf,
+  brokenLine,
+  concernsOf,
+  drinkLines,
+  groupsOf,
+  headings,
+  hurtsOf,
+  menuLines,
+  rewrittenLine,
+  shortened,
+  summaryOf,
+  thingLines,
+  titleOf,
+} from "./diff-lines.ts";
 import type { DiffDrink, DiffReport } from "./diff-schema.ts";
 
-export function diffMarkdown(report: DiffReport): string {
+/** A comment on the usual services holds 65,536 signs; somebody's own words go before it. */
+const mostSigns = 60_000;
+
+/** Shortened where it would not fit a comment: what a guest could be hurt by is told in full all the same. */
+export function diffMarkdown(report: DiffReport, most = mostSigns): string {
+  const whole = markdownOf(report, false);
+  return whole.length <= most ? whole : markdownOf(report, true);
+}
+
+function markdownOf(report: DiffReport, isShort: boolean): string {
   const { told, moved, rewritten } = groupsOf(report);
   const things = report.things.map((thing) => {
-    const { said, through } = thingLines(thing);
+    const { said, through } = thingLines(isShort ? { ...thing, moved: [] } : thing);
     return listed(`#### ${plain(`${thing.kind} ${thing.name}, ${thing.how}`)}`, [...said, ...through].map(plain));
   });
   const parts = [
@@ -14,15 +37,31 @@ export function diffMarkdown(report: DiffReport): string {
     `${plain(capital(summaryOf(report)))}.`,
     listed(
       "",
+      hurtsOf(report).map((line) => `**${plain(capital(line))}**`),
+    ),
+    listed(
+      "",
       report.broken.map((one) => plain(brokenLine(one))),
     ),
-    ...section("Changed", told.map(drinkPart)),
-    ...section(headings.moved, moved.map(drinkPart)),
+    ...(isShort ? [plain(shortened)] : []),
+    ...section(
+      headings.changed,
+      told.map((drink) => drinkPart(drink)),
+    ),
+    ...section(headings.moved, isShort ? movedShortly(moved) : moved.map((drink) => drinkPart(drink))),
     ...section(headings.things, things),
     ...report.menus.map((menu) => listed(`### ${plain(`${menu.name}, ${menu.how}`)}`, menuLines(menu).map(plain))),
     ...(rewritten.length > 0 ? [plain(rewrittenLine(rewritten))] : []),
   ];
   return `${parts.filter(Boolean).join("\n\n")}\n`;
+}
+
+/** Whom it could hurt in full, and of the rest the names. */
+function movedShortly(moved: readonly DiffDrink[]): string[] {
+  const isGrave = (drink: DiffDrink) => concernsOf(drink).grave.length > 0;
+  const others = moved.filter((drink) => !isGrave(drink)).map(({ name }) => name);
+  const grave = moved.filter(isGrave).map((drink) => `- ${plain(titleOf(drink))}: **${plain(concernsOf(drink).grave.join("; "))}**`);
+  return [grave.join("\n"), others.length > 0 ? plain(`${grave.length > 0 ? "Besides" : "These"}: ${allOf(others)}.`) : ""].filter(Boolean);
 }
 
 function drinkPart(drink: DiffDrink): string {

@@ -42,6 +42,15 @@ const effects = z.strictObject({
   diets: gained,
   cost: cost.nullable(),
   figures: z.array(figure).describe("Those that are another, what grows with the drink for one serve."),
+  out: gained.describe("Why it cannot be poured now, and could not before: what is out."),
+});
+
+const arrival = z.strictObject({
+  contains: names.describe("Allergens."),
+  notStated: names.describe("What nobody states the allergens of."),
+  pours: names,
+  strengthPct: z.strictObject({ value, plusMinus: value }),
+  cost: z.strictObject({ currency: z.string().nullable(), perServe: value, share: value.describe("Of the price without tax.") }).nullable(),
 });
 
 const how = z.enum(["added", "removed", "renamed", "changed", "moved", "rewritten"]);
@@ -57,6 +66,7 @@ const drink = z.strictObject({
   reordered: z.boolean().describe("What both pour stands in another order."),
   fields: z.array(field),
   effects: effects.nullable().describe("Null for what was added or removed."),
+  arrival: arrival.nullable().describe("What an added drink brings; null for all others."),
   preps: gained.describe("What has to be made for it now, and no more."),
   because: names.describe("The changed things it is made with, such as `prep sugar syrup`."),
 });
@@ -68,9 +78,13 @@ const thing = z.strictObject({
   before: place.nullable(),
   after: place.nullable(),
   fields: z.array(field),
+  pours: z.string().describe("What is poured into a prep otherwise, in words; empty where nothing is."),
   moved: z
-    .array(z.strictObject({ drink: z.string(), what: z.string() }))
+    .array(
+      z.strictObject({ drink: z.string(), what: z.string(), with: names.describe("What else moved it: the figures are of all together.") }),
+    )
     .describe("Untouched drinks that come to something else through it."),
+  also: names.describe("Drinks that were changed themselves, and are made with it."),
   menus: names.describe("The menus that those drinks are on."),
 });
 
@@ -81,6 +95,7 @@ const menu = z.strictObject({
   currency: z.string().nullable().describe("Of its prices; null where the house names none."),
   added: names,
   removed: names,
+  renamed: z.array(z.strictObject({ before: z.string(), after: z.string() })).describe("What is on it as before, under another name."),
   prices: z.array(z.strictObject({ drink: z.string(), before: value, after: value })),
   rangeBefore: range.describe("The least and the most that is asked; null where nothing has a price."),
   rangeAfter: range,
@@ -103,4 +118,5 @@ export const diffSchema = z
 export type DiffReport = z.infer<typeof diffSchema>;
 export type DiffDrink = DiffReport["drinks"][number];
 export type DiffThing = DiffReport["things"][number];
+export type DiffArrival = NonNullable<DiffDrink["arrival"]>;
 export type DiffEffects = NonNullable<DiffDrink["effects"]>;

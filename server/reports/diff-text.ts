@@ -1,5 +1,16 @@
 /** `mutchkin diff` for a terminal: drinks, then what moved them, then menus. */
-import { brokenLine, drinkLines, groupsOf, headings, menuLines, rewrittenLine, summaryOf, thingLines, titleOf } from "./diff-lines.ts";
+import {
+  brokenLine,
+  drinkLines,
+  groupsOf,
+  headings,
+  hurtsOf,
+  menuLines,
+  rewrittenLine,
+  summaryOf,
+  thingLines,
+  titleOf,
+} from "./diff-lines.ts";
 import type { DiffDrink, DiffReport } from "./diff-schema.ts";
 import { type Look, readable, wrap } from "./sheet.ts";
 
@@ -13,6 +24,7 @@ export function diffText(report: DiffReport, look: Look): string {
   const menus = report.menus.map((menu) => listed(wrap(`${menu.name}, ${menu.how}`, look.width), menuLines(menu), [], look));
   const parts = [
     look.strong(readable(`${report.before} → ${report.after}: ${summaryOf(report)}`)),
+    ...hurtPart(hurtsOf(report), look),
     ...report.broken.map((one) => wrap(`${brokenLine(one)}.`, look.width)),
     ...drinksOf(told),
     ...section(headings.moved, drinksOf(moved), look),
@@ -21,6 +33,10 @@ export function diffText(report: DiffReport, look: Look): string {
     ...(rewritten.length > 0 ? [wrap(rewrittenLine(rewritten), look.width)] : []),
   ];
   return `${parts.join("\n\n")}\n`;
+}
+
+function hurtPart(hurts: readonly string[], look: Look): string[] {
+  return hurts.length > 0 ? [hurts.map((line) => look.severity("warning", bullet(line, look, "!"))).join("\n")] : [];
 }
 
 function drinkText(drink: DiffDrink, look: Look): string {

@@ -1,6 +1,7 @@
 /** Two states of some specs beside each other: the comparison of `server/house/compare/`, as data and in order. */
 import type { Entry } from "../../grammar/tree.ts";
-import { type Comparison, compare, type DrinkCompared, type ThingCompared } from "../house/compare/compare.ts";
+import type { Arrival } from "../house/compare/arrival.ts";
+import { compare, type DrinkCompared, type ThingCompared } from "../house/compare/compare.ts";
 import type { FieldCompared } from "../house/compare/fields.ts";
 import { compared, type Effects } from "../house/compare/figures.ts";
 import type { Houses } from "../house/compare/pair.ts";
@@ -8,7 +9,7 @@ import { linesOf } from "../house/entry.ts";
 import type { House } from "../house/house.ts";
 import { menuEntryOf } from "../house/menu.ts";
 import { showPourChanges } from "../house/show-change.ts";
-import type { DiffDrink, DiffEffects, DiffReport, DiffThing } from "./diff-schema.ts";
+import type { DiffArrival, DiffDrink, DiffEffects, DiffReport, DiffThing } from "./diff-schema.ts";
 import { effectLines, hurtLines } from "./diff-words.ts";
 
 export interface Diffing {
@@ -18,29 +19,33 @@ export interface Diffing {
   pathOf(uri: string): string;
   /** Whether a text was asked for; the others give names their meaning. */
   wanted(uri: string): boolean;
+  /** Nothing is told of what moved in the other texts. */
+  readonly alone?: boolean;
   progress?(done: number, all: number): void;
 }
 
 export function diff(houses: Houses, diffing: Diffing): DiffReport {
-  const comparison = compare(houses, diffing.progress);
   const isWanted = ({ before, after }: { before?: Entry; after?: Entry }) =>
     [before && houses.before.findDocumentOf(before), after && houses.after.findDocumentOf(after)].some(
       (document) => document && diffing.wanted(document.uri),
     );
+  const comparison = compare(houses, diffing.progress, diffing.alone ? isWanted : undefined);
   const on = { before: menusOf(houses.before), after: menusOf(houses.after) };
   const drinks = comparison.drinks.filter(isWanted).map((one) => drinkReport(houses, one, diffing, on));
-  const things = comparison.things.filter(isWanted).map((one) => thingReport(houses, one, comparison, drinks, diffing));
+  const reports = new Map(comparison.drinks.filter(isWanted).map((one, index) => [one, drinks[index]!]));
+  const things = comparison.things.filter(isWanted).map((one) => thingReport(houses, one, reports, diffing));
   const count = (how: DiffDrink["how"]) => drinks.filter((one) => one.how === how).length;
   return {
     before: diffing.before,
     after: diffing.after,
     drinks: drinks.sort((one, other) => rankOf(one) - rankOf(other)),
-    things,
+    things: things.sort((one, other) => one.rank - other.rank).map(({ rank: _, ...thing }) => thing),
     menus: comparison.menus.filter(isWanted).map(({ before: _before, after: _after, currency, rangeBefore, rangeAfter, ...menu }) => ({
       ...menu,
       currency: currency ?? null,
       added: [...menu.added],
       removed: [...menu.removed],
+      renamed: [...menu.renamed],
       prices: [...menu.prices],
       rangeBefore: rangeBefore ? [...rangeBefore] : null,
       rangeAfter: rangeAfter ? [...rangeAfter] : null,
@@ -58,17 +63,18 @@ export function diff(houses: Houses, diffing: Diffing): DiffReport {
 }
 
 /** What a guest could be hurt by, then money, then taste, then the rest. */
-function rankOf({ effects, how }: DiffDrink): number {
+function rankOf({ effects, arrival, how }: DiffDrink): number {
   if (how === "rewritten") return 5;
+  if (arrival && arrival.contains.length + arrival.notStated.length > 0) return 0;
   if (how === "added" || how === "removed") return 3;
   if (effects && effects.allergens.gained.length + effects.allergens.lost.length + effects.notStated.gained.length > 0) return 0;
-  if (effects?.cost) return 1;
+  if (effects?.cost || (effects && effects.out.gained.length + effects.out.lost.length > 0)) return 1;
   return effects && effects.figures.length > 0 ? 2 : 4;
 }
 
 function drinkReport(
   { before, after }: Houses,
-  { name, oldName, how, pours, fields, effects, preps, because, ...pair }: DrinkCompared,
+  { name, oldName, how, pours, fields, effects, arrival, preps, because, ...pair }: DrinkCompared,
   diffing: Diffing,
   on: { before: ReadonlyMap<Entry, string[]>; after: ReadonlyMap<Entry, string[]> },
 ): DiffDrink {
@@ -84,13 +90,24 @@ function drinkReport(
     reordered: pours?.reordered ?? false,
     fields: fields.map(fieldReport),
     effects: effects ? effectsReport(effects) : null,
+    arrival: arrival ? arrivalReport(arrival) : null,
     preps: { gained: [...preps.gained], lost: [...preps.lost] },
     because: because.map((one) => `${one.kind} ${one.name}`),
   };
 }
 
-function effectsReport({ allergens, notStated, diets, cost, figures }: Effects): DiffEffects {
-  const both = ({ gained, lost }: Effects["allergens"]) => ({ gained: [...gained], lost: [...lost] });
+function arrivalReport({ contains, notStated, pours, strength, cost }: Arrival): DiffArrival {
+  return {
+    contains: [...contains],
+    notStated: [...notStated],
+    pours: [...pours],
+    strengthPct: { value: strength.value, plusMinus: strength.plusMinus },
+    cost: cost ? { currency: cost.currency ?? null, perServe: cost.perServe.value, share: cost.share?.value ?? null } : null,
+  };
+}
+
+function effectsReport({ allergens, notStated, diets, cost, figures, out }: Effects): DiffEffects {
+  const both = ({ gained, lost }: Effects["out"]) => ({ gained: [...gained], lost: [...lost] });
   return {
     allergens: both(allergens),
     notStated: both(notStated),
@@ -109,26 +126,34 @@ function effectsReport({ allergens, notStated, diets, cost, figures }: Effects):
       const known = ({ value, plusMinus }: typeof before) => ({ value, plusMinus });
       return { figure, label, unit, before: known(before), after: known(after), window: window ?? null };
     }),
+    out: both(out),
   };
 }
 
 function thingReport(
   { before, after }: Houses,
-  { kind, name, how, fields, ...pair }: ThingCompared,
-  { drinks }: Comparison,
-  reports: readonly DiffDrink[],
+  thing: ThingCompared,
+  reports: ReadonlyMap<DrinkCompared, DiffDrink>,
   diffing: Diffing,
-): DiffThing {
-  const named = drinks.filter((drink) => drink.how === "moved" && drink.because.some((one) => one.kind === kind && one.name === name));
-  const moved = named.flatMap((drink) => reports.find((one) => one.how === "moved" && one.name === drink.name) ?? []);
+): DiffThing & { rank: number } {
+  const { kind, name, how, fields, pours, ...pair } = thing;
+  const touched = [...reports].flatMap(([{ because }, report]) => (because.includes(thing) ? [report] : []));
+  const moved = touched.filter((one) => one.how === "moved");
   return {
+    rank: Math.min(...touched.map(rankOf), 5),
     kind: kind as DiffThing["kind"],
     name,
     how,
     before: pair.before ? placeOf(before, pair.before, diffing) : null,
     after: pair.after ? placeOf(after, pair.after, diffing) : null,
     fields: fields.map(fieldReport),
-    moved: moved.map((drink) => ({ drink: drink.name, what: [...hurtLines(drink.effects!), ...effectLines(drink.effects!)].join("; ") })),
+    pours: pours ? [showPourChanges(pours.changes), pours.reordered && "pours in another order"].filter(Boolean).join("; ") : "",
+    moved: moved.map(({ name: drink, effects, because }) => ({
+      drink,
+      what: [...hurtLines(effects!), ...effectLines(effects!)].join("; "),
+      with: because.filter((one) => one !== `${kind} ${name}`),
+    })),
+    also: touched.flatMap((one) => (one.how === "moved" ? [] : [one.name])),
     menus: [...new Set(moved.flatMap(({ menus }) => menus))],
   };
 }
@@ -157,9 +182,15 @@ function menusOf(house: House): ReadonlyMap<Entry, string[]> {
 
 function broken(house: House, side: "before" | "after", { pathOf, wanted }: Diffing): DiffReport["broken"] {
   return [...house.documents()].flatMap(({ uri, tree }) => {
+    if (!wanted(uri)) return [];
     const lines = tree.entries.flatMap((entry, index) =>
-      entry.lines.flatMap(({ content }, line) => (content.kind === "unread" ? [tree.starts[index]! + line + 1] : [])),
+      entry.lines.flatMap(({ content }, line) => (isBroken(entry, content, line) ? [tree.starts[index]! + line + 1] : [])),
     );
-    return wanted(uri) && lines.length > 0 ? [{ side, file: pathOf(uri), lines }] : [];
+    return lines.length > 0 ? [{ side, file: pathOf(uri), lines }] : [];
   });
+}
+
+/** A line that says nothing to anybody, and the head of an entry of which nobody knows what it is. */
+function isBroken(entry: Entry, content: Entry["lines"][number]["content"], line: number): boolean {
+  return content.kind === "unread" || (content.kind === "pour" && !content.pour.name) || (entry.kind === "unknown" && line === 0);
 }

@@ -3,9 +3,11 @@ import { z } from "zod";
 import { adjustSchema } from "./adjust-schema.ts";
 import { assessSchema } from "./assess-schema.ts";
 import { batchSchema } from "./batch-schema.ts";
+import { cardSchema } from "./card-schema.ts";
 import { checkSchema } from "./check-schema.ts";
 import { costSchema } from "./cost-schema.ts";
 import { diffSchema } from "./diff-schema.ts";
+import { importSchema } from "./import-schema.ts";
 import { outSchema } from "./out-schema.ts";
 import { prepSchema } from "./prep-schema.ts";
 import type { ReportName } from "./report-names.ts";
@@ -23,4 +25,6 @@ const schemas = {
   diff: diffSchema,
   cost: costSchema,
   prep: prepSchema,
+  card: cardSchema,
+  import: importSchema,
 } satisfies Record<ReportName, z.ZodType>;

@@ -4,7 +4,20 @@ import { moneyFormat } from "../house/currency.ts";
 import type { Measure } from "../house/show.ts";
 import { showAmount } from "../house/show-amount.ts";
 import type { PrepSheet } from "./prep-schema.ts";
-import { begunInTime, countedOn, madeOf, packsOf, titleOf, toMake, totalText, untoldTexts, useBy, worth } from "./prep-words.ts";
+import {
+  begunInTime,
+  countedOn,
+  leftOf,
+  madeOf,
+  packsOf,
+  tightText,
+  titleOf,
+  toMake,
+  totalText,
+  untoldTexts,
+  useBy,
+  worth,
+} from "./prep-words.ts";
 import { readable } from "./sheet.ts";
 
 export function prepMarkdown(sheet: PrepSheet, measure: Measure): string {
@@ -33,12 +46,13 @@ export function prepMarkdown(sheet: PrepSheet, measure: Measure): string {
       table(
         ["Stock", "Needed", "Packs", "Left", currency ? `Cost, ${currency}` : "Cost"],
         purchases.map((purchase) => {
-          const amount = (value: number | null) => (value === null ? "?" : showAmount(value, purchase.unit, measure));
-          const cells = [purchase.name, amount(purchase.needed), packsOf(purchase), amount(purchase.leftOver)];
+          const needed = showAmount(purchase.needed, purchase.unit, measure);
+          const cells = [purchase.name, needed, packsOf(purchase), leftOf(purchase, measure)];
           return [...cells, purchase.cost?.toFixed(places) ?? "?"].map(asText);
         }),
       ),
     purchases.length > 0 && `Cost: ${asText(totalText(sheet))}.`,
+    tightText(sheet) && `Tight: ${asText(tightText(sheet))}.`,
     untold.length > 0 && `## Not told\n\n${untold.map((text) => `- ${asText(text)}`).join("\n")}`,
     asText(worth),
   ];

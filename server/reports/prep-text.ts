@@ -3,7 +3,20 @@ import { moneyFormat } from "../house/currency.ts";
 import type { Measure } from "../house/show.ts";
 import { showAmount } from "../house/show-amount.ts";
 import type { PrepSheet } from "./prep-schema.ts";
-import { begunInTime, countedOn, madeOf, packsOf, titleOf, toMake, totalText, untoldTexts, useBy, worth } from "./prep-words.ts";
+import {
+  begunInTime,
+  countedOn,
+  leftOf,
+  madeOf,
+  packsOf,
+  tightText,
+  titleOf,
+  toMake,
+  totalText,
+  untoldTexts,
+  useBy,
+  worth,
+} from "./prep-words.ts";
 import { type Look, labelled, noteIndent, type Row, readable, table, wrap } from "./sheet.ts";
 
 export function prepText(sheet: PrepSheet, measure: Measure, look: Look): string {
@@ -15,7 +28,8 @@ export function prepText(sheet: PrepSheet, measure: Measure, look: Look): string
       .join("\n"),
     sheet.preps.length > 0 && makeTable(sheet, measure, look),
     sheet.purchases.length > 0 && buyTable(sheet, measure, look),
-    sheet.purchases.length > 0 && labelled("Cost", totalText(sheet), look),
+    sheet.purchases.length > 0 &&
+      [labelled("Cost", totalText(sheet), look), tightText(sheet) && labelled("Tight", tightText(sheet), look)].filter(Boolean).join("\n"),
     untold.length > 0 && [look.strong("Not told"), ...untold.map((text) => wrap(text, look.width, noteIndent))].join("\n"),
     look.faint(wrap(worth, look.width)),
   ];
@@ -38,12 +52,11 @@ function makeTable({ preps }: PrepSheet, measure: Measure, look: Look): string {
 function buyTable({ purchases, currency }: PrepSheet, measure: Measure, look: Look): string {
   const places = moneyFormat(currency ?? undefined).resolvedOptions().maximumFractionDigits ?? 2;
   const rows = purchases.map((purchase): Row => {
-    const { name, unit, needed, leftOver, cost, because } = purchase;
-    const amount = (value: number | null) => (value === null ? "?" : showAmount(value, unit, measure));
+    const { name, unit, needed, cost, because } = purchase;
     const least = because.length > 0 && purchase.pack ? "≥ " : "";
     return {
       name: readable(name),
-      numbers: [`${least}${amount(needed)}`, packsOf(purchase), amount(leftOver), cost?.toFixed(places) ?? "?"],
+      numbers: [`${least}${showAmount(needed, unit, measure)}`, packsOf(purchase), leftOf(purchase, measure), cost?.toFixed(places) ?? "?"],
     };
   });
   return table(["To buy"], [["Needed"], ["Packs"], ["Left"], [currency ? `Cost, ${currency}` : "Cost"]], rows, look);

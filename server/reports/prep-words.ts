@@ -63,6 +63,28 @@ export function packsOf({ packs, pack }: PurchaseReport): string {
   return `${packs} × ${/\sx\s/.test(pack.text) ? `(${pack.text.replace(" x ", " × ")})` : pack.text}`;
 }
 
+/** What is left of the packs, as finely as what is taken from them is known: an average to three digits. */
+export function leftOf({ leftOver, needed, unit }: PurchaseReport, measure: Measure): string {
+  if (leftOver === null) return "?";
+  const step = 10 ** (Math.floor(Math.log10(leftOver + needed)) - 2);
+  return showAmount(needed > 0 ? Math.round(leftOver / step) * step : leftOver, unit, measure);
+}
+
+/** Less than this share of what is needed is no reserve: practice, no source. */
+const tight = 0.05;
+
+/** What whole packs just about cover, though one more is a good deal more; empty where nothing is. */
+export function tightText({ purchases }: PrepSheet): string {
+  const close = purchases.filter(
+    ({ leftOver, needed, pack }) => pack && leftOver !== null && leftOver < tight * needed && pack.size > tight * needed,
+  );
+  const names = showList(
+    close.map(({ name }) => name),
+    Number.POSITIVE_INFINITY,
+  );
+  return names && `${names}: less than ${showNumber(100 * tight)} % left over, and what is poured is an average`;
+}
+
 export function totalText({ total, currency }: PrepSheet): string {
   const money = (value: number) => showMoney(value, currency ?? undefined);
   const least = total.complete ? "" : "at least ";

@@ -59,6 +59,52 @@ test("a volume is filled; water goes in or stays out as asked", async () => {
   expect(wet.water.exactMl).toBeGreaterThan(50);
 });
 
+test("a bottle that still wants juice or a rinse is not ready to serve, one that wants only an option is", async () => {
+  const more = `${bar}
+drink Salted Rope
+  from: Slack Rope
+  1 pinch sea salt, optional
+
+drink Rinsed Rope
+  from: Slack Rope
+  rinse plain spirit, discarded
+`;
+  const label = async (name: string) =>
+    (await mutchkin(folderOf(more), ["batch", name, "--serves", "4", "--water"])).out.split("\n").find((line) => line.startsWith("| "));
+  expect(await label("Long Rope")).toBe("| Long Rope, to be finished at the bar");
+  expect(await label("Rinsed Rope")).toBe("| Rinsed Rope, to be finished at the bar");
+  expect(await label("Slack Rope")).toBe("| Slack Rope, ready to serve");
+  expect(await label("Salted Rope")).toBe("| Salted Rope, ready to serve");
+});
+
+test("the garnish of a bowl is for all its serves, a label says of what nobody states the allergens, and one thing alone is no mixture", async () => {
+  const bowl = `${bar}
+stock fino
+  kind: fortified wine
+  allergens: sulphites
+  abv: 15 %
+
+drink Bowl
+  serves: 8
+  garnish: 8 lemon wheels
+  method: stir 20 s
+  200 ml plain spirit
+  200 ml fino
+
+drink Alone
+  method: shake 12 s
+  50 ml plain spirit
+  25 ml lemon juice
+`;
+  const { out } = await mutchkin(folderOf(bowl), ["batch", "Bowl", "--serves", "16"]);
+  expect(out).toContain("- Garnish, for 8: 8 lemon wheels.\n");
+  expect(out).toContain("| Contains sulphites.\n| Allergens not stated for plain spirit.\n");
+  expect(out).not.toContain("nothing to mix");
+  expect((await mutchkin(folderOf(bowl), ["batch", "Alone", "--serves", "16"])).out).toContain(
+    "! Nothing but plain spirit can go in: pour it from its own bottle, there is nothing to mix.\n",
+  );
+});
+
 test("the schema of the report is there to be printed", async () => {
   const { out, code } = await mutchkin(folderOf(bar), ["schema", "batch"]);
   expect(code).toBe(0);

@@ -21,8 +21,8 @@ test("it is a small file in order, a line for each finding", async () => {
   expect(readFileSync(join(folder, "old.json"), "utf8")).toBe(`{
   "baseline": 1,
   "findings": [
-    {"file":"cards/wrong.drink","finding":"decimal-comma | drink Loose Rope | 12,5"},
-    {"file":"cards/wrong.drink","finding":"unknown-ingredient | drink Loose Rope | lime joice"}
+    {"file":"cards/wrong.drink","severity":"warning","finding":"decimal-comma | drink Loose Rope | 12,5"},
+    {"file":"cards/wrong.drink","severity":"warning","finding":"unknown-ingredient | drink Loose Rope | lime joice"}
   ]
 }
 `);
@@ -48,6 +48,25 @@ test("one more of the same is one too many", async () => {
   expect(code).toBe(1);
   expect(out).toMatch(/^cards\/wrong\.drink:5:3 {2}warning {2}12,5 .*\[decimal-comma\]$/m);
   expect(out).toContain("3 files checked: 1 warning.\n2 old findings let stand by old.json.\n");
+});
+
+test("what has become graver comes up again and is not said to be gone; what has become less grave does not", async () => {
+  const folder = await withBaseline();
+  const house = join(folder, "house.drink");
+  writeFileSync(house, `${readFileSync(house, "utf8")}  severity: decimal-comma error\n`);
+  const { code, out } = await mutchkin(folder, ["check", "--baseline", "old.json"]);
+  expect(code).toBe(1);
+  expect(out).toMatch(/^cards\/wrong\.drink:4:3 {2}error {2}12,5 .*\[decimal-comma\]$/m);
+  expect(out).toMatch(/1 error\.\n1 old finding let stand by old\.json\.\n$/);
+  writeFileSync(house, readFileSync(house, "utf8").replace("comma error", "comma hint"));
+  expect((await mutchkin(folder, ["check", "--baseline", "old.json"])).out).toContain("2 old findings let stand by old.json.\n");
+});
+
+test("a baseline that says nothing of how grave its findings were lets them stand", async () => {
+  const folder = await withBaseline();
+  const old = join(folder, "old.json");
+  writeFileSync(old, readFileSync(old, "utf8").replaceAll('"severity":"warning",', ""));
+  expect((await mutchkin(folder, ["check", "--baseline", "old.json"])).out).toContain("2 old findings let stand by old.json.\n");
 });
 
 test("what is gone is said, so that it stays away", async () => {

@@ -1,4 +1,5 @@
 /** `mutchkin check --changed-since`: what a branch brought about, in repositories made for it. */
+import { execFileSync } from "node:child_process";
 import { mkdirSync, readFileSync, renameSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
@@ -127,4 +128,30 @@ test("somebody who watches is told of both readings", async () => {
   await mutchkin(folder, ["check", "--changed-since", "HEAD"], { progress: (text) => told.push(text) });
   expect(told).toEqual(expect.arrayContaining(["Reading 2 of 3", "Computing 2 of 3", "Reading HEAD", "Computing HEAD: 2 of 3"]));
   expect(told.at(-1)).toBe("");
+});
+
+test("before the first commit all of it is new, and the check is made", async () => {
+  const folder = folderOf(house);
+  execFileSync("git", ["init", "-q", "-b", "main"], { cwd: folder });
+  const { code, err, places, out } = await since(folder, "HEAD");
+  expect({ code, err, places }).toEqual({ code: 1, err: "", places: ["old.drink:9 decimal-comma", "old.drink:19 decimal-comma"] });
+  expect(out).toContain("Nothing is committed here yet, so all of it is new.\n");
+});
+
+test("where a shallow clone does not reach back to the parting, it says what it compares with", async () => {
+  const { folder, git, write } = repositoryOf(house);
+  git("switch", "-q", "-c", "winter");
+  write("mine.drink", drink("Mine", "17,5 ml rich sugar syrup"));
+  git("add", "-A");
+  git("commit", "-q", "-m", "Add a drink");
+  git("switch", "-q", "main");
+  write("theirs.drink", drink("Theirs", "17,5 ml rich sugar syrup"));
+  git("add", "-A");
+  git("commit", "-q", "-m", "Add another");
+  const shallow = join(folderOf("=== x\n"), "shallow");
+  git("clone", "-q", "--depth", "1", "--no-single-branch", "--branch", "winter", `file://${folder}`, shallow);
+  const told = "No commit is common to origin/main and this branch here: it is compared with origin/main as it is now.";
+  expect((await since(shallow, "origin/main")).out).toContain(told);
+  git("-C", shallow, "fetch", "-q", "--unshallow");
+  expect((await since(shallow, "origin/main")).out).not.toContain(told);
 });

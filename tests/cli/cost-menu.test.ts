@@ -49,12 +49,20 @@ test("the text is readable in 80 columns, unknown with its reason", async () => 
   const { code, out } = await mutchkin(folderOf(bar), ["cost", "Card"], { look: { ...plainLook, width: 80 } });
   expect(code).toBe(0);
   for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
-  expect(out).toMatch(/^On deck\nSlack Rope +12\.00 +2\.00 +2\.40 +24\.?\d? +7\.60$/m);
+  expect(out).toMatch(/^On deck\nSlack Rope +12\.00 +2\.00 +2\.40 +0\.\d\d +24\.?\d? +7\.60$/m);
   expect(out).toMatch(/^=Blind Rope +14\.00 +2\.33 +\? +\? +\?$/m);
   expect(out.replace(/\s+/g, " ")).toContain("? costs at least £2.40; the price of rum is not given");
   expect(out).toContain("without paper flag, of no known price");
   expect(out).toContain("Share           24 %; the cost of 1 is not known");
   expect(out).toContain("25 %: no drink above it");
+});
+
+test("the ± stands beside the cost where there is room, so that a drink is one line, and below it where there is none", async () => {
+  const lines = async (width: number) =>
+    (await mutchkin(folderOf(bar), ["cost", "Card"], { look: { ...plainLook, width } })).out.split("\n");
+  const at = (all: readonly string[]) => all.slice(all.findIndex((line) => line.startsWith("Slack Rope")));
+  expect(at(await lines(80))[1]).not.toMatch(/±/);
+  expect(at(await lines(60))[1]).toMatch(/^ +± 0\.\d\d$/);
 });
 
 test("a supposed price says what it moves and which drinks cross the target", async () => {

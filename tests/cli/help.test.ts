@@ -15,6 +15,7 @@ test("the help fits one screen, and holds every command, the examples and the ex
     "assess",
     "adjust",
     "diff",
+    "card",
     "cost",
     "prep",
     "format",
@@ -68,7 +69,7 @@ test.each([
   expect(err).toContain(words);
 });
 
-test.each(["assess", "check", "adjust", "out", "cost", "prep", "diff"])(
+test.each(["assess", "check", "adjust", "out", "cost", "prep", "diff", "card", "import"])(
   "the schema of %s is JSON Schema that says what each property is",
   async (report) => {
     const { code, out } = await mutchkin(folderOf(soundHouse), ["schema", report]);

@@ -76,6 +76,18 @@ test("the text says what is made and bought, in 80 columns", async () => {
   expect(out).toContain("no price of rum says in what size it is bought");
 });
 
+test("what whole packs just about cover is said, with no digit of what is left that an average does not have", async () => {
+  const tight = async (covers: string) => (await mutchkin(folderOf(bar), ["prep", "--covers", covers])).out.replace(/\n +/g, " ");
+  // 27 × 50 = 1350 ml in two bottles leave 50 ml, 3.7 %; 26 leave 100 ml, 7.7 %
+  expect(await tight("27")).toContain("Tight           plain gin: less than 5 % left over, and what is poured is an average\n");
+  expect(await tight("26")).not.toContain("Tight");
+  // 27 × 51.833 = 1399.49 ml leave half a millilitre of 1400, which is known to 10 ml
+  const odd = bar.replace(/50 ml plain gin/g, "51.833 ml plain gin");
+  expect((await mutchkin(folderOf(odd), ["prep", "--covers", "27"])).out).toMatch(/^plain gin +1\.4 l +2 × 700 ml +0 ml/m);
+  const markdown = (await mutchkin(folderOf(bar), ["prep", "--covers", "27", "--format", "markdown"])).out;
+  expect(markdown).toContain("Tight: plain gin: less than 5 % left over, and what is poured is an average.\n");
+});
+
 test.each(["friday.txt", "friday.csv"])("%s shares the serves out, and names that are not on the menu are said", async (mix) => {
   const { out } = await mutchkin(folderOf(bar), [...prep, "--mix", mix, "--format", "json"]);
   const sheet = prepSchema.parse(JSON.parse(out));

@@ -1,4 +1,5 @@
 /** What every workbench needs: a headless browser, a free port, a copy of the specs, patience. */
+import { execFileSync } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { join } from "node:path";
@@ -26,10 +27,17 @@ export const quietSettings = {
   "editor.stickyScroll.enabled": false,
 };
 
-/** The samples and the suite's own specs, to be written in. */
+/** The samples and the suite's own specs, to be written in, and a repository that holds them as they are. */
 export function copySpecs(workspace) {
   cpSync(join(root, "samples"), join(workspace, "samples"), { recursive: true });
   cpSync(join(root, "tests/editor/specs"), join(workspace, "specs"), { recursive: true });
+  const who = ["-c", "user.name=Bar", "-c", "user.email=bar@halyard.invalid", "-c", "commit.gpgsign=false"];
+  for (const command of [
+    ["init", "-q", "-b", "main"],
+    ["add", "-A"],
+    ["commit", "-q", "-m", "The house as it was"],
+  ])
+    execFileSync("git", [...who, ...command], { cwd: workspace });
 }
 
 /**

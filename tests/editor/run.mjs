@@ -77,6 +77,18 @@ async function looked(where, options) {
         .first()
         .waitFor({ timeout: 60_000 });
     });
+    if (editor.name === "web") return; // There is no git to ask.
+    await look(where, "what that changes is compared with a branch, on a page whose rows can be followed", async () => {
+      await runCommand(page, "Mutchkin: Compare with a Revision");
+      await page.locator(".quick-input-list .monaco-list-row", { hasText: "main" }).first().waitFor({ timeout: 60_000 });
+      await page.keyboard.press("Enter");
+      const shown = page.frameLocator("iframe.webview.ready").frameLocator("#active-frame");
+      const article = shown.locator("article", { hasText: "Slipway Sour, changed" });
+      await article.locator("li", { hasText: "lemon juice" }).first().waitFor({ timeout: 60_000 });
+      await shown.locator("a", { hasText: "Compare again" }).click();
+      await article.locator("a", { hasText: "Lines then and now" }).click();
+      await page.locator(".tab", { hasText: "↔ now" }).first().waitFor({ timeout: 60_000 });
+    });
   });
 }
 

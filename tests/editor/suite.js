@@ -133,6 +133,57 @@ const inFolder = {
     );
   },
 
+  "what changed since a revision is shown, its rows lead to their places, and a diff tells it in figures": async () => {
+    // In a browser there is no git to ask.
+    if (vscode.env.uiKind === vscode.UIKind.Web && !vscode.env.remoteName) return;
+    const document = await openSours();
+    const was = "60 ml aged rum\n";
+    const start = document.positionAt(document.getText().indexOf(was));
+    const line = document.positionAt(document.getText().indexOf("drink Harbour")).line;
+    const edit = new vscode.WorkspaceEdit();
+    edit.replace(document.uri, new vscode.Range(start, start.translate(0, 2)), "50");
+    await vscode.workspace.applyEdit(edit);
+
+    const compared = vscode.commands.executeCommand("mutchkin.compare");
+    const tabs = () => vscode.window.tabGroups.all.flatMap((group) => group.tabs);
+    await until(
+      async () => {
+        // The first on offer is the branch.
+        await vscode.commands.executeCommand("workbench.action.acceptSelectedQuickOpenItem");
+        return tabs().some(({ input, label }) => input instanceof vscode.TabInputWebview && label === "Drinks: main → now");
+      },
+      () =>
+        `the tabs are: ${tabs()
+          .map(({ label }) => label)
+          .join(", ")}`,
+    );
+    await compared;
+
+    const uri = document.uri.toString();
+    await vscode.commands.executeCommand("mutchkin.openPlace", { uri, line });
+    equal(vscode.window.activeTextEditor?.selection.start.line, line, "a row does not lead to its place");
+    const head = vscode.Uri.joinPath(vscode.workspace.workspaceFolders[0].uri, ".git/refs/heads/main");
+    const commit = new TextDecoder().decode(await vscode.workspace.fs.readFile(head)).trim();
+    await vscode.commands.executeCommand("mutchkin.openBeside", { uri, line, commit }, { uri, line });
+    const diff = () => tabs().find(({ input }) => input instanceof vscode.TabInputTextDiff);
+    await until(diff, "no diff editor opens");
+    const original = await vscode.workspace.openTextDocument(diff().input.original);
+    equal(original.getText().includes(was), true, `the text as it was is: ${original.getText().slice(0, 200)}`);
+    const all = new vscode.Range(0, 0, document.lineCount, 0);
+    const hints = () => vscode.commands.executeCommand("vscode.executeInlayHintProvider", document.uri, all);
+    const changes = async () => (await hints()).filter(({ label }) => /→/.test(label));
+    await until(async () => (await changes()).some(({ label }) => /strength \S+ → \S+ % vol/.test(label)), "no hint tells the change");
+    equal((await changes())[0].position.line, line, "the hint stands elsewhere");
+    await vscode.window.tabGroups.close(diff());
+    await until(async () => (await changes()).length === 0, "the hint stays when the diff editor is closed");
+    await vscode.window.tabGroups.close(tabs().filter(({ input }) => input instanceof vscode.TabInputWebview));
+    await vscode.window.showTextDocument(document);
+    const back = new vscode.WorkspaceEdit();
+    back.replace(document.uri, new vscode.Range(start, start.translate(0, 2)), "60");
+    await vscode.workspace.applyEdit(back);
+    equal(document.getText().includes(was), true, "the text is not as it was");
+  },
+
   "the server stops and starts at a word": async () => {
     const document = await openSours();
     await findingOn(document, "lemon juce");

@@ -138,3 +138,14 @@ test("the samples say what is so", () => {
     expect(placesOfLens(house, data as LensData)).toHaveLength(counts);
   }
 });
+
+test("above a menu stands a way to compare it, for a client that has one", () => {
+  const house = houseOf(bar);
+  const document = house.document(`${root}/card.drink`)!;
+  const found = codeLenses(house, document, (command) => command === "mutchkin.compare").filter(({ data }) => data.shows === "compare");
+  expect(found.map((lens) => resolveCodeLens(house, lens, true).command)).toEqual(
+    found.map(({ data }) => ({ title: "compare…", command: "mutchkin.compare", arguments: [data] })),
+  );
+  expect(found).toHaveLength(2);
+  expect(codeLenses(house, document).filter(({ data }) => data.shows === "compare")).toEqual([]);
+});

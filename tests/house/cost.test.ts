@@ -1,5 +1,6 @@
 /** Cost and share of the price as a house states them. Prices are invented; each sum is done by hand beside its check. */
 import { describe, expect, test } from "vitest";
+import { prepare } from "../../server/house/preparation.ts";
 import { costOfDrink } from "../../server/house/sales.ts";
 import { showMoney } from "../../server/house/show.ts";
 import { specimen } from "../../server/rules/specimen.ts";
@@ -39,6 +40,22 @@ describe("cost", () => {
     const stock =
       "stock lime\n  kind: fruit\n  price: 0.40 per 1\n  each: 80 g; wedge 10 g\n  yield: juiced 25 ml\n\nstock lime wedge\n  each: 10 g\n\nstock egg\n  price: 3.60 per 12\n\nstock mint\n  price: 1.20 per 30 g\n\n";
     expect(perServe(`${house()}${gin}${stock}${drink(["50 ml harbour gin", pour])}`)! - 1.5).toBeCloseTo(cost, 6);
+  });
+
+  test.each([
+    ["bought by the piece", "0.30 per 1"],
+    ["bought by weight", "3.00 per kg"],
+  ])("a peel is a sixth of a fruit that is %s, as much as is bought for it", (_what, price) => {
+    const lemons = `stock lemon\n  kind: fruit\n  each: 100 g\n  price: ${price}\n\n`;
+    const menu = "menu Card\n  - Slip Water 9.00\n";
+    const text = `${house()}${gin}${lemons}${drink(["50 ml harbour gin"], { garnish: "lemon zest, expressed" })}\n\n${menu}`;
+    // 0.30 a lemon, and a sixth of it; the gin left out
+    expect(perServe(text)! - 1.5).toBeCloseTo(0.05, 6);
+    const other = houseOf(text);
+    const plan = prepare(other, entryNamed(other, "Card"), { serves: 60, date: "2026-11-28" });
+    const lemon = plan.purchases.find(({ entry }) => entry.name?.text === "lemon")!;
+    // What is bought for sixty drinks, paid by its amount, is sixty times what one drink costs.
+    expect((lemon.needed / lemon.pack!.size) * lemon.pack!.price).toBeCloseTo(60 * 0.05, 6);
   });
 
   test("a juice's own price goes before its fruit's", () => {

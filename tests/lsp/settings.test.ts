@@ -17,7 +17,7 @@ test("a wrong setting falls back alone and is named with what was given and what
 
 test("each hint is switched by itself", () => {
   const { settings, wrong } = readSettings({ inlayHints: { figures: false, otherUnits: "yes" } });
-  expect(settings.inlayHints).toEqual({ figures: false, otherUnits: false, parts: true });
+  expect(settings.inlayHints).toEqual({ figures: false, otherUnits: false, parts: true, changes: true });
   expect(wrong).toEqual([
     'The setting “mutchkin.inlayHints.otherUnits” is "yes", which is not allowed: it takes true or false. The default goes on being used.',
   ]);

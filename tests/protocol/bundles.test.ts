@@ -28,5 +28,5 @@ test("the wiring uses nothing that only Node has, but where the server is a proc
   const found = readdirSync("server/lsp").filter(
     (file) => file.endsWith(".ts") && nodesOwn.test(readFileSync(join("server/lsp", file), "utf8")),
   );
-  expect(found).toEqual(["disk.ts", "main.ts"]);
+  expect(found).toEqual(["disk.ts", "git.ts", "main.ts"]);
 });

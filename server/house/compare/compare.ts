@@ -4,14 +4,16 @@
  */
 import type { Entry } from "../../../grammar/tree.ts";
 import type { House } from "../house.ts";
-import { fold, type NameClass } from "../names.ts";
-import { pouredIn } from "../poured.ts";
+import { fold } from "../names.ts";
 import { flatten } from "../riff.ts";
+import { type Arrival, arrivalOf } from "./arrival.ts";
+import { byEntry, causesOf, chainOf } from "./causes.ts";
 import { compareFields, type FieldCompared } from "./fields.ts";
 import { type Effects, effectsOf, type Gained, hasEffect } from "./figures.ts";
-import { compareMenus, type MenuCompared } from "./menus.ts";
+import { compareMenus, type MenuCompared, repricedOn } from "./menus.ts";
 import { type Houses, type Pair, pairsOf } from "./pair.ts";
 import { comparePours, type PoursCompared } from "./pours.ts";
+import { untouchedIn } from "./touched.ts";
 import { saySame, standAlike } from "./written.ts";
 
 /** Moved: what it says is the same, what it comes to is not. Rewritten: nothing but blanks and comments is another. */
@@ -26,6 +28,8 @@ export interface DrinkCompared extends Pair {
   readonly fields: readonly FieldCompared[];
   /** Absent for what was added or removed. */
   readonly effects?: Effects;
+  /** What an added one brings. */
+  readonly arrival?: Arrival;
   /** What has to be made for it that had not to be before. */
   readonly preps: Gained<string>;
   /** The changed things that it is made with, and the changed drinks that it is a riff of or pours. */
@@ -38,6 +42,8 @@ export interface ThingCompared extends Pair {
   readonly name: string;
   readonly kind: Entry["kind"];
   readonly fields: readonly FieldCompared[];
+  /** Of a prep whose pours are others. */
+  readonly pours?: PoursCompared;
 }
 
 export interface Comparison {
@@ -48,29 +54,37 @@ export interface Comparison {
 
 const thingKinds = ["house", "stock", "prep", "glass", "ice", "family"] as const;
 
-/** `progress` is told before each drink. */
-export function compare(houses: Houses, progress: (done: number, all: number) => void = () => undefined): Comparison {
-  const things = thingKinds.flatMap((kind) => pairsOf(houses, kind).flatMap((pair) => thing(pair, kind) ?? []));
-  const byKey = new Map(things.map((one) => [keyOf(one.kind, one.name), one]));
+/** `progress` is told before each drink. Drinks that are not `asked` for are left out. */
+export function compare(
+  houses: Houses,
+  progress: (done: number, all: number) => void = () => undefined,
+  asked: (pair: Pair) => boolean = () => true,
+): Comparison {
+  const things = thingKinds.flatMap((kind) => pairsOf(houses, kind).flatMap((pair) => thing(houses, pair, kind) ?? []));
+  const changedThings = byEntry(things);
   const pairs = pairsOf(houses, "drink");
+  const isUntouched = untouchedIn(houses, pairs.filter(asked));
   const changed = new Set(pairs.flatMap(({ before, after }) => (before && after && saySame(before, after) ? [] : [before, after])));
   const drinks = pairs.flatMap((pair, done) => {
     progress(done, pairs.length);
-    return drink(houses, pair, byKey, changed) ?? [];
+    return isUntouched(pair) || !asked(pair) ? [] : (drink(houses, pair, changedThings, changed) ?? []);
   });
-  return { drinks, things, menus: compareMenus(houses) };
+  return { drinks, things, menus: compareMenus(houses, pairs) };
 }
 
-function thing({ before, after }: Pair, kind: Entry["kind"]): ThingCompared | undefined {
+function thing(houses: Houses, { before, after }: Pair, kind: Entry["kind"]): ThingCompared | undefined {
   const name = (after ?? before)!.name!.text;
   if (!before || !after) return { before, after, kind, name, how: after ? "added" : "removed", fields: [] };
-  return saySame(before, after) ? undefined : { before, after, kind, name, how: "changed", fields: compareFields(before, after) };
+  if (saySame(before, after)) return undefined;
+  const pours = kind === "prep" ? comparePours(flatten(houses.before, before), flatten(houses.after, after)) : undefined;
+  const isPoured = pours && (pours.changes.length > 0 || pours.reordered);
+  return { before, after, kind, name, how: "changed", fields: compareFields(before, after), ...(isPoured && { pours }) };
 }
 
 function drink(
   houses: Houses,
   { before, after }: Pair,
-  things: ReadonlyMap<string, ThingCompared>,
+  things: ReadonlyMap<Entry, ThingCompared>,
   changed: ReadonlySet<Entry | undefined>,
 ): DrinkCompared | undefined {
   const entry = (after ?? before)!;
@@ -78,7 +92,8 @@ function drink(
   if (!before || !after) {
     const made = madeFor(after ? houses.after : houses.before, entry);
     const preps = after ? { gained: made, lost: [] } : { gained: [], lost: made };
-    return { before, after, name, how: after ? "added" : "removed", fields: [], preps, because: [] };
+    const arrival = after && arrivalOf(houses.after, after);
+    return { before, after, name, how: after ? "added" : "removed", fields: [], ...(arrival && { arrival }), preps, because: [] };
   }
   const isSame = !changed.has(after);
   const [flat, later] = [flatten(houses.before, before), flatten(houses.after, after)];
@@ -101,7 +116,11 @@ function drink(
     fields,
     effects,
     preps: { gained: now.filter((one) => !old.includes(one)), lost: old.filter((one) => !now.includes(one)) },
-    because: [...changedDrinks(houses.after, after, changed), ...causesOf(houses, before, after, things)],
+    because: [
+      ...changedDrinks(houses.after, after, changed),
+      ...causesOf(houses, before, after, things),
+      ...(effects.cost ? repricedOn(houses, before, after) : []),
+    ],
   };
 }
 
@@ -109,55 +128,14 @@ function rewritten(pair: Pair, name: string): DrinkCompared {
   return { ...pair, name, how: "rewritten", fields: [], preps: { gained: [], lost: [] }, because: [] };
 }
 
-const keyOf = (kind: Entry["kind"], name: string) => `${kind === "prep" ? "stock" : kind}|${fold(name)}`;
-
 /** The drinks above it, and in it, that somebody changed. */
 function changedDrinks(house: House, entry: Entry, changed: ReadonlySet<Entry | undefined>): { kind: Entry["kind"]; name: string }[] {
   const above: Entry[] = [];
   for (let at = flatten(house, entry).parent; at; at = at.parent) above.push(at.entry);
-  const inside = chainOf(house, entry).filter(({ kind }) => kind === "drink");
+  const inside = [...chainOf(house, entry)].filter(({ kind }) => kind === "drink");
   return [...above, ...inside].flatMap((one) => (changed.has(one) && one.name ? [{ kind: one.kind, name: one.name.text }] : []));
 }
 
-/** The changed things that either drink is made with; the house's own rules where nothing nearer changed. */
-function causesOf({ before, after }: Houses, old: Entry, now: Entry, things: ReadonlyMap<string, ThingCompared>): ThingCompared[] {
-  const names = new Set([...usedIn(before, old), ...usedIn(after, now)]);
-  const near = [...names].flatMap((key) => things.get(key) ?? []);
-  const houses = [...things.values()].filter(({ kind }) => kind === "house");
-  return near.length > 0 ? [...new Set(near)] : houses;
-}
-
-/** Everything that a drink is made with and held against, down to what is bought. */
-function usedIn(house: House, entry: Entry): Set<string> {
-  const keys = new Set<string>();
-  for (const one of [entry, ...chainOf(house, entry)]) for (const made of partsOf(house, one)) keys.add(made);
-  const flat = flatten(house, entry);
-  for (const kind of ["glass", "ice", "family"] as const) {
-    const text = flat.field(kind)?.field.value?.text;
-    const found = text && house.lookup(house.scopeOf(entry), kind as NameClass, text.split(",")[0]!.trim())[0];
-    if (found) keys.add(keyOf(kind, found.entry.name!.text));
-  }
-  return keys;
-}
-
-function partsOf(house: House, entry: Entry): string[] {
-  return pouredIn(house, entry).flatMap(({ ingredient: { resolution } }) => {
-    const found = resolution.found?.entry;
-    return found?.name ? [keyOf(found.kind, found.name.text)] : [keyOf("stock", resolution.text)];
-  });
-}
-
-/** The preps and drinks inside an entry, whatever the depth, each once. */
-function chainOf(house: House, entry: Entry, seen = new Set<Entry>([entry])): Entry[] {
-  for (const { ingredient } of pouredIn(house, entry)) {
-    const found = ingredient.resolution.found?.entry;
-    if (!found || seen.has(found) || (found.kind !== "prep" && found.kind !== "drink")) continue;
-    seen.add(found);
-    chainOf(house, found, seen);
-  }
-  return [...seen].filter((one) => one !== entry);
-}
-
 function madeFor(house: House, entry: Entry): string[] {
-  return chainOf(house, entry).flatMap((one) => (one.kind === "prep" && one.name ? [one.name.text] : []));
+  return [...chainOf(house, entry)].flatMap((one) => (one.kind === "prep" && one.name ? [one.name.text] : []));
 }

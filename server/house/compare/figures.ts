@@ -3,9 +3,11 @@ import type { Entry } from "../../../grammar/tree.ts";
 import { type Figure, type FigureName, figures } from "../../engine/plan.ts";
 import { type Assessment, assessDrink } from "../drink.ts";
 import { familyOf, isInside, windowFields } from "../family.ts";
+import type { House } from "../house.ts";
+import { isOff, missingIn, showMissing } from "../out.ts";
 import { costOfDrink } from "../sales.ts";
 import { perServe } from "../serve.ts";
-import { showValue } from "../show.ts";
+import { showShare, showValue } from "../show.ts";
 import { suitabilityOf } from "../suitability.ts";
 import type { Houses } from "./pair.ts";
 
@@ -52,6 +54,17 @@ export interface Effects {
   readonly diets: Gained<string>;
   readonly cost?: CostCompared;
   readonly figures: readonly FigureCompared[];
+  /** Why it cannot be poured now, and could not before: `dry gin is out`. */
+  readonly out: Gained<string>;
+}
+
+/** Computes what is compared of a drink and remembered with the names that it hangs on: all but its sales. */
+export function prepareToCompare(house: House, entry: Entry): void {
+  house.recall(entry, "comparable", () => {
+    familyOf(house, assessDrink(house, entry).flat);
+    suitabilityOf(house, entry);
+    missingIn(house, entry);
+  });
 }
 
 export function effectsOf(houses: Houses, before: Entry, after: Entry): Effects {
@@ -65,12 +78,20 @@ export function effectsOf(houses: Houses, before: Entry, after: Entry): Effects 
     diets: gained(suited(guest), suited(later)),
     ...(cost && { cost }),
     figures: compareFigures(houses, before, after),
+    out: gained(outOf(houses.before, before), outOf(houses.after, after)),
   };
 }
 
+function outOf(house: House, drink: Entry): string[] {
+  const missing = missingIn(house, drink);
+  if (!isOff(missing)) return [];
+  const names = missing.filter(({ instead }) => !instead).map(({ out, through }) => showMissing({ out: out.name?.text ?? "", through }));
+  return [...new Set(names)];
+}
+
 /** Whether anything is another than before. */
-export function hasEffect({ allergens, notStated, diets, cost, figures }: Effects): boolean {
-  const differs = [allergens, notStated, diets].some((one) => one.gained.length + one.lost.length > 0);
+export function hasEffect({ allergens, notStated, diets, cost, figures, out }: Effects): boolean {
+  const differs = [allergens, notStated, diets, out].some((one) => one.gained.length + one.lost.length > 0);
   return differs || cost !== undefined || figures.length > 0;
 }
 
@@ -117,7 +138,7 @@ function compareCost(houses: Houses, before: Entry, after: Entry): CostCompared 
     shareBefore: share(one),
     shareAfter: share(other),
   };
-  const moved =
-    differ(compared.before, compared.after, 0.005) || Math.abs((compared.shareAfter ?? 0) - (compared.shareBefore ?? 0)) >= 0.0005;
-  return moved ? compared : undefined;
+  const shares = [compared.shareBefore, compared.shareAfter];
+  const isOtherShare = shares.every((one) => one !== null) && new Set(shares.map((one) => showShare(one!))).size > 1;
+  return differ(compared.before, compared.after, 0.005) || isOtherShare ? compared : undefined;
 }

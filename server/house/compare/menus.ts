@@ -4,8 +4,9 @@ import { linesOf } from "../entry.ts";
 import type { House } from "../house.ts";
 import { menuEntryOf, menuPriceOf } from "../menu.ts";
 import { fold } from "../names.ts";
+import { salesOf } from "../sales.ts";
 import { settingsOf } from "../settings.ts";
-import { type Houses, pairsOf } from "./pair.ts";
+import { type Houses, type Pair, pairsOf } from "./pair.ts";
 
 export interface MenuCompared {
   readonly name: string;
@@ -16,17 +17,24 @@ export interface MenuCompared {
   readonly currency?: string;
   readonly added: readonly string[];
   readonly removed: readonly string[];
+  /** What is on it as before, under another name. */
+  readonly renamed: readonly { readonly before: string; readonly after: string }[];
   readonly prices: readonly { readonly drink: string; readonly before: number | null; readonly after: number | null }[];
   /** The least and the most that is asked, before and after; absent where nothing has a price. */
   readonly rangeBefore?: readonly [number, number];
   readonly rangeAfter?: readonly [number, number];
 }
 
-/** Those on which something is another. */
-export function compareMenus(houses: Houses): MenuCompared[] {
+/** Those on which something is another. `drinks` tells which were renamed. */
+export function compareMenus(houses: Houses, drinks: readonly Pair[]): MenuCompared[] {
   const { before, after } = houses;
+  const newNames = new Map(
+    drinks.flatMap((pair) => (pair.before && pair.after && pair.before !== pair.after ? [[pair.before, fold(pair.after.name!.text)]] : [])),
+  );
   return pairsOf(houses, "menu").flatMap((pair): MenuCompared[] => {
-    const [old, now] = [pair.before ? listed(before, pair.before) : new Map(), pair.after ? listed(after, pair.after) : new Map()];
+    const now = pair.after ? listed(after, pair.after) : new Map<string, Listed>();
+    const nameNow = (entry: Entry) => [newNames.get(entry)].find((name) => name !== undefined && now.has(name));
+    const old = pair.before ? listed(before, pair.before, nameNow) : new Map<string, Listed>();
     const name = (pair.after ?? pair.before)!.name!.text;
     const added = [...now].filter(([key]) => !old.has(key)).map(([, { drink }]) => drink);
     const removed = [...old].filter(([key]) => !now.has(key)).map(([, { drink }]) => drink);
@@ -34,8 +42,12 @@ export function compareMenus(houses: Houses): MenuCompared[] {
       const was = old.get(key);
       return was && was.price !== price ? [{ drink, before: was.price, after: price }] : [];
     });
+    const renamed = [...now].flatMap(([key, { drink }]) => {
+      const was = old.get(key);
+      return was && fold(was.drink) !== fold(drink) ? [{ before: was.drink, after: drink }] : [];
+    });
     const how = !pair.before ? "added" : !pair.after ? "removed" : "changed";
-    if (how === "changed" && added.length + removed.length + prices.length === 0) return [];
+    if (how === "changed" && added.length + removed.length + prices.length + renamed.length === 0) return [];
     const [rangeBefore, rangeAfter] = [rangeOf(old), rangeOf(now)];
     const [house, menu] = pair.after ? [after, pair.after] : [before, pair.before!];
     const { currency } = settingsOf(house, house.scopeOf(menu));
@@ -47,6 +59,7 @@ export function compareMenus(houses: Houses): MenuCompared[] {
         ...(currency && { currency }),
         added,
         removed,
+        renamed,
         prices,
         ...(rangeBefore && { rangeBefore }),
         ...(rangeAfter && { rangeAfter }),
@@ -60,12 +73,23 @@ interface Listed {
   readonly price: number | null;
 }
 
-/** By the drink's name, folded; one that nobody declares goes by its line's words. */
-function listed(house: House, menu: Entry): Map<string, Listed> {
+/** The menus whose price for a drink is another than before. */
+export function repricedOn(houses: Houses, before: Entry, after: Entry): { kind: Entry["kind"]; name: string }[] {
+  const old = new Map(salesOf(houses.before, before).map(({ menu, price }) => [menu && fold(menu.name?.text ?? ""), price]));
+  return salesOf(houses.after, after).flatMap(({ menu, price }) => {
+    const name = menu?.name?.text;
+    const was = name === undefined ? undefined : old.get(fold(name));
+    return name !== undefined && was !== undefined && was !== price ? [{ kind: "menu", name }] : [];
+  });
+}
+
+/** By the drink's name, folded, or what `keyOf` answers; one that nobody declares goes by its line's words. */
+function listed(house: House, menu: Entry, keyOf: (drink: Entry) => string | undefined = () => undefined): Map<string, Listed> {
   const found = new Map<string, Listed>();
   for (const { content } of linesOf(menu, "menu")) {
-    const drink = menuEntryOf(house, house.scopeOf(menu), content)?.entry.name?.text ?? content.priced?.name.text ?? content.whole?.text;
-    if (drink) found.set(fold(drink), { drink, price: menuPriceOf(content)?.amount ?? null });
+    const entry = menuEntryOf(house, house.scopeOf(menu), content)?.entry;
+    const drink = entry?.name?.text ?? content.priced?.name.text ?? content.whole?.text;
+    if (drink) found.set((entry && keyOf(entry)) ?? fold(drink), { drink, price: menuPriceOf(content)?.amount ?? null });
   }
   return found;
 }

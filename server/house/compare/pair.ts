@@ -1,6 +1,7 @@
 /** Which entry of one house is which of the other: by name, by another name, and for drinks by likeness. */
 import type { Entry } from "../../../grammar/tree.ts";
 import { namesOf } from "../declarations.ts";
+import type { SpecDocument } from "../document.ts";
 import type { House } from "../house.ts";
 import { fold } from "../names.ts";
 import { flatten } from "../riff.ts";
@@ -19,40 +20,65 @@ export interface Pair {
 /** How alike two drinks of different names have to be to be one that was renamed: practice, no source. */
 const alike = 0.7;
 
-/** In the order of the later house, what is gone last. Of entries that share a name the first is meant. */
+/** In the order of the later house, what is gone last. Two houses may both have a gin: a name is looked for in its own file first. */
 export function pairsOf({ before, after }: Houses, kind: Entry["kind"]): Pair[] {
-  const [gone, here] = [named(before, kind), named(after, kind)];
+  // What stands in a text that is one and the same on both sides is found there at once.
+  const isSame = ({ uri, tree }: SpecDocument) => before.document(uri)?.tree === tree && after.document(uri)?.tree === tree;
+  const [old, here] = [named(before, kind, isSame), named(after, kind, isSame)];
   const pairs = new Map<Entry, Entry>();
-  const take = (key: string, entry: Entry) => {
-    const old = gone.get(key);
-    if (old) pairs.set(entry, old);
-    return old ? gone.delete(key) : false;
+  const taken = new Set<Entry>();
+  const pair = (was: Entry, entry: Entry) => {
+    pairs.set(entry, was);
+    taken.add(was);
   };
-  for (const [key, entry] of here) take(key, entry);
-  for (const entry of here.values()) if (!pairs.has(entry)) namesOf(entry).some((name) => take(fold(name), entry));
+  const pairBy = (oldKey: (one: Named) => string, keys: (one: Named) => readonly string[]) => {
+    const left = new Map<string, Entry[]>();
+    for (const one of old) if (!taken.has(one.entry)) left.set(oldKey(one), [...(left.get(oldKey(one)) ?? []), one.entry]);
+    for (const one of here) {
+      const was = pairs.has(one.entry) ? undefined : keys(one).flatMap((key) => left.get(key)?.shift() ?? [])[0];
+      if (was && !taken.has(was)) pair(was, one.entry);
+    }
+  };
+  pairBy(
+    ({ key, uri }) => `${uri} ${key}`,
+    ({ key, uri }) => [`${uri} ${key}`],
+  );
+  pairBy(
+    ({ key }) => key,
+    ({ key }) => [key],
+  );
+  pairBy(
+    ({ key }) => key,
+    ({ entry }) => namesOf(entry).map(fold),
+  );
+  const gone = () => old.flatMap(({ entry }) => (taken.has(entry) ? [] : [entry]));
   if (kind === "drink") {
-    for (const [old, entry] of renamed(
-      before,
-      after,
-      [...gone.values()],
-      [...here.values()].filter((one) => !pairs.has(one)),
-    )) {
-      pairs.set(entry, old);
-      gone.delete(fold(old.name!.text));
+    const fresh = here.flatMap(({ entry }) => (pairs.has(entry) ? [] : [entry]));
+    for (const [was, entry] of renamed(before, after, gone(), fresh)) pair(was, entry);
+  }
+  // Thousands of texts are gone through here for each kind: no list is made of each.
+  const both: Pair[] = [];
+  for (const document of after.documents()) {
+    const same = isSame(document);
+    for (const entry of document.tree.entries) {
+      if (entry.kind === kind && entry.name?.text) both.push({ before: same ? entry : pairs.get(entry), after: entry });
     }
   }
-  return [
-    ...[...here.values()].map((entry) => ({ before: pairs.get(entry), after: entry })),
-    ...[...gone.values()].map((entry) => ({ before: entry })),
-  ];
+  return [...both, ...gone().map((entry) => ({ before: entry }))];
 }
 
-function named(house: House, kind: Entry["kind"]): Map<string, Entry> {
-  const found = new Map<string, Entry>();
-  for (const { tree } of house.documents()) {
-    for (const entry of tree.entries) {
-      const key = entry.kind === kind && entry.name?.text ? fold(entry.name.text) : undefined;
-      if (key !== undefined && !found.has(key)) found.set(key, entry);
+interface Named {
+  readonly key: string;
+  readonly uri: string;
+  readonly entry: Entry;
+}
+
+function named(house: House, kind: Entry["kind"], isPaired: (document: SpecDocument) => boolean): Named[] {
+  const found: Named[] = [];
+  for (const document of house.documents()) {
+    if (isPaired(document)) continue;
+    for (const entry of document.tree.entries) {
+      if (entry.kind === kind && entry.name?.text) found.push({ key: fold(entry.name.text), uri: document.uri, entry });
     }
   }
   return found;

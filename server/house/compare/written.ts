@@ -7,7 +7,7 @@ import { quantityText } from "../written.ts";
 
 /** Whether two entries say the same: blanks, blank lines and comments aside. */
 export function saySame(one: Entry, other: Entry): boolean {
-  return one.kind === other.kind && spoken(one) === spoken(other);
+  return one === other || (one.kind === other.kind && spoken(one) === spoken(other));
 }
 
 /** Whether two entries are the same to the letter; line breaks and blanks at the ends of lines are no matter. */

@@ -49,10 +49,15 @@ export const cautions: readonly Caution[] = [
 
 /** The cautions that hold for a drink or a prep, a line each, the gravest first; none that its house or a comment lets stand. */
 export function cautionsOf(house: House, entry: Entry): readonly string[] {
+  return cautionsHolding(house, entry).map(lineOf);
+}
+
+/** The same as they are written in full. */
+export function cautionsHolding(house: House, entry: Entry): readonly Caution[] {
   return house.recall(entry, "cautions", () => {
     if (isCyclic(house, entry)) return [];
     const { severities } = settingsOf(house, house.scopeOf(entry));
-    return cautions.filter((caution) => severities.get(caution.code) !== "off" && holds(house, entry, caution)).map(lineOf);
+    return cautions.filter((caution) => severities.get(caution.code) !== "off" && holds(house, entry, caution));
   });
 }
 

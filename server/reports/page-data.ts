@@ -1,0 +1,27 @@
+/** The JSON-LD in a saved web page: what its `<script type="application/ld+json">` hold. */
+import { Parser } from "htmlparser2";
+
+/** Whether a text is a page, and no JSON. */
+export function isPage(text: string): boolean {
+  return /^\uFEFF?\s*</.test(text);
+}
+
+/** The texts of the page's data, in their order. Nothing else of the page is looked at, and none of it is run. */
+export function dataIn(page: string): string[] {
+  const texts: string[] = [];
+  let open = false;
+  const parser = new Parser({
+    onopentag(name, { type = "" }) {
+      open = name === "script" && /^application\/ld\+json\b/i.test(type.trim());
+      if (open) texts.push("");
+    },
+    ontext(text) {
+      if (open) texts[texts.length - 1] += text;
+    },
+    onclosetag() {
+      open = false;
+    },
+  });
+  parser.end(page);
+  return texts;
+}
