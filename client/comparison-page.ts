@@ -101,7 +101,7 @@ function link(text: string, command: string, ...parameters: readonly unknown[]):
 }
 
 /** Names and fields are other people's texts. */
-function escaped(text: string): string {
+export function escaped(text: string): string {
   return text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 }
 

@@ -16,6 +16,7 @@ import { answerAdded, showAdded } from "./new-entry.ts";
 import { newHouse } from "./new-house.ts";
 import { newSpec } from "./new-spec.ts";
 import { showPastTexts } from "./past-texts.ts";
+import { chapterPreview, previewCommand } from "./preview.ts";
 import { convert, refactor, refactorings, scale } from "./refactor.ts";
 import { say } from "./say.ts";
 import { type ServerStatus, showStatus } from "./status.ts";
@@ -32,6 +33,7 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
   status = showStatus(documents);
   const pages = batchPages();
   const compared = comparisons();
+  const preview = chapterPreview();
   client = create({
     documentSelector: documents,
     outputChannel: output,
@@ -64,8 +66,10 @@ export function run(context: vscode.ExtensionContext, create: (options: Language
     vscode.commands.registerCommand("mutchkin.showOutput", () => output.show()),
     pages,
     compared,
+    preview,
     asking(compareCommand, compared.compare),
     asking(compareAgainCommand, compared.again),
+    asking(previewCommand, preview.show),
     asking("mutchkin.adjust", adjust),
     asking(batchCommand, pages.batch),
     asking("mutchkin.newHouse", newHouse),

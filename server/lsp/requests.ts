@@ -57,6 +57,7 @@ import { codeActionOptions, codeActions, resolveCodeAction } from "./code-action
 import { compareRequests } from "./compare-requests.ts";
 import { completionOptions } from "./completion-options.ts";
 import { ownRequests } from "./own-requests.ts";
+import { previewRequest } from "./preview-request.ts";
 import { ofHouse, ofText, type RequestRow } from "./request.ts";
 import { hierarchyRequests } from "./requests-hierarchy.ts";
 import type { EditorSettings } from "./settings.ts";
@@ -270,6 +271,7 @@ export const requests: readonly RequestRow[] = [
   }),
   ...hierarchyRequests,
   ...ownRequests,
+  previewRequest,
   ...compareRequests,
 ];
 

@@ -139,6 +139,16 @@ export class Workspace {
     });
   }
 
+  /** The whole Markdown texts of a folder and below, those with no spec in them too: open ones as they are typed. */
+  async markdownIn(folder: string): Promise<{ readonly uri: string; readonly text: string }[]> {
+    const open = [...this.open.keys()].filter((key) => key.startsWith(`${folder}/`));
+    const keys = new Set([...(await this.environment.list(folder)).map(canonical), ...open].filter((key) => isMarkdown(key, "")));
+    const texts = await Promise.all(
+      [...keys].map(async (uri) => ({ uri, text: this.open.get(uri)?.getText() ?? (await this.environment.read(uri)) })),
+    );
+    return texts.flatMap(({ uri, text }) => (text === undefined ? [] : [{ uri, text }]));
+  }
+
   private takeClosed(key: string, text: string | undefined): void {
     const given = text === undefined ? undefined : readHouseFile(key, text);
     if (given) this.house.setDocument({ uri: key, version: null, ...given });

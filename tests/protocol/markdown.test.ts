@@ -52,7 +52,7 @@ test("hover, completion and definition answer in a block, and nothing in the pro
     [11, 8],
   ] as const) {
     expect(await ask("textDocument/hover", line, character)).toBeNull();
-    expect(await ask("textDocument/completion", line, character)).toBeNull();
+    expect(await ask("textDocument/completion", line, character)).toEqual({ isIncomplete: false, items: [] });
   }
 });
 

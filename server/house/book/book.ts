@@ -84,8 +84,8 @@ export interface PrintedRecipe {
 export interface BookFiles {
   /** Every Markdown text in the book's folder and below. */
   readonly texts: readonly ChapterText[];
-  /** The bytes of a file, by its path from the book's folder; absent where none stands there. */
-  picture(file: string): Uint8Array | undefined;
+  /** The bytes of a file, by its path from the book's folder; absent where none stands there. Without it no picture is looked for. */
+  picture?(file: string): Uint8Array | undefined;
 }
 
 /** The book that an entry declares. */

@@ -26,11 +26,12 @@ export function linksIn(
       if (token.type === "image") {
         const source = String(token.attrGet("src"));
         const path = pathFrom(file, source);
-        const bytes = path === undefined ? undefined : (pictures.get(path) ?? files.picture(path));
+        const bytes = path === undefined ? undefined : (pictures.get(path) ?? files.picture?.(path));
         if (path !== undefined && bytes) {
           pictures.set(path, bytes);
           token.meta = { file: path } satisfies Meaning;
-        } else report(line, source, `There is no picture “${source}”.`, "Put the file beside the chapter, or leave the picture out.");
+        } else if (files.picture)
+          report(line, source, `There is no picture “${source}”.`, "Put the file beside the chapter, or leave the picture out.");
       } else if (token.type === "link_open") {
         const href = String(token.attrGet("href"));
         const id = href ? targetOf(href, file, anchors, chapters) : undefined;

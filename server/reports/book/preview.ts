@@ -1,0 +1,44 @@
+/** One chapter as it will print, for a page beside it in the editor. */
+import { type Book, type Chapter, readBook } from "../../house/book/book.ts";
+import type { ChapterText } from "../../house/book/chapters.ts";
+import { bookIn } from "../../house/book/style.ts";
+import { folderOf, type SpecDocument } from "../../house/document.ts";
+import type { House } from "../../house/house.ts";
+import { chapterHtml } from "./html.ts";
+import { bookCss } from "./html-style.ts";
+
+export interface Preview {
+  readonly title: string;
+  /** A style and a body: plain HTML without a script, in which everything is escaped. */
+  readonly css: string;
+  readonly body: string;
+  /** What prints nothing, or not as it is meant, with the line it stands on, counted from 0. */
+  readonly problems: readonly { readonly text: string; readonly line: number }[];
+}
+
+/** Where the book of a text lies, whose Markdown files are its chapters; absent for a text of no book. */
+export function bookFolder(house: House, document: SpecDocument): string | undefined {
+  const entry = bookIn(house, house.scopeOf(document));
+  return entry && folderOf(house.getDocumentOf(entry).uri);
+}
+
+/** `texts`: the book's Markdown texts, this one among them. Pictures are told by their words: no file is read for a preview. */
+export function previewOf(house: House, document: SpecDocument, texts: readonly ChapterText[]): Preview | { readonly problem: string } {
+  const entry = bookIn(house, house.scopeOf(document));
+  if (!entry)
+    return { problem: "This text belongs to no book, so nothing says how it prints. Write `book` and a title into a spec file beside it." };
+  const book = readBook(house, entry, { texts });
+  const file = texts.find(({ uri }) => uri === document.uri)?.file;
+  const chapter = book.chapters.find((one) => one.file === file);
+  if (!chapter) return { problem: `“${file}” is no chapter of ${book.title}: name it in the book's \`chapters:\`.` };
+  return { title: chapter.title, css: bookCss(book.style), body: bodyOf(book, chapter), problems: problemsOf(book, chapter) };
+}
+
+/** Which page a chapter is printed on is for paper, and a style that a preview's page would not let through. */
+function bodyOf(book: Book, chapter: Chapter): string {
+  return chapterHtml(book, chapter).replace(/^(<section [^>]*?) style="[^"]*"/, "$1");
+}
+
+function problemsOf({ problems }: Book, { file }: Chapter): Preview["problems"] {
+  return problems.flatMap((one) => (one.file === file ? [{ text: one.what, line: one.line - 1 }] : []));
+}
