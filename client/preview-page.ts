@@ -16,6 +16,10 @@ ${sheet}</style>
 <script nonce="${nonce}">
 addEventListener("message", ({ data }) => {
   if (typeof data.body === "string") document.getElementById("sheet").innerHTML = data.body;
+  if (typeof data.line !== "number") return;
+  let found;
+  for (const block of document.querySelectorAll("[data-line]")) if (Number(block.dataset.line) <= data.line) found = block;
+  if (found) found.scrollIntoView({ block: "center" });
 });
 </script>
 </body>

@@ -27,7 +27,7 @@ export interface Preview extends vscode.Disposable {
 
 export function chapterPreview(): Preview {
   let panel: vscode.WebviewPanel | undefined;
-  let shown: { uri: string; css: string } | undefined;
+  let shown: { uri: string; css: string; line?: number } | undefined;
   let client: BaseLanguageClient | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let asked = 0;
@@ -48,8 +48,15 @@ export function chapterPreview(): Preview {
     // The page stays, and with it where one has scrolled to.
     if (shown?.uri === uri && shown.css === answer.css) void panel.webview.postMessage({ body });
     else panel.webview.html = previewPage(answer.css, body, crypto.randomUUID());
-    shown = { uri, css: answer.css };
+    shown = { uri, css: answer.css, ...(shown?.uri === uri && { line: shown.line }) };
     return true;
+  };
+  /** Shows what stands at the cursor, unless it is where it was. */
+  const reveal = (editor: vscode.TextEditor) => {
+    const line = editor.selection.active.line;
+    if (!shown || shown.line === line || editor.document.uri.toString() !== shown.uri) return;
+    shown.line = line;
+    void panel?.webview.postMessage({ line });
   };
   const open = () => {
     const made = vscode.window.createWebviewPanel(
@@ -73,6 +80,7 @@ export function chapterPreview(): Preview {
     vscode.workspace.onDidChangeTextDocument(({ document }) => {
       if (shown && vscode.languages.match(documents, document) > 0) soon(shown.uri);
     }),
+    vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => reveal(textEditor)),
     vscode.window.onDidChangeActiveTextEditor((editor) => {
       const uri = editor?.document.languageId === "markdown" ? editor.document.uri.toString() : undefined;
       if (shown && uri !== undefined && uri !== shown.uri) soon(uri);

@@ -1,9 +1,11 @@
 /** One chapter as it will print, for a page beside it in the editor. */
 import { type Book, type Chapter, readBook } from "../../house/book/book.ts";
 import type { ChapterText } from "../../house/book/chapters.ts";
+import { meaningOfToken } from "../../house/book/meaning.ts";
 import { bookIn } from "../../house/book/style.ts";
 import { folderOf, type SpecDocument } from "../../house/document.ts";
 import type { House } from "../../house/house.ts";
+import { escapeHtml } from "../html.ts";
 import { chapterHtml } from "./html.ts";
 import { bookCss } from "./html-style.ts";
 
@@ -34,9 +36,19 @@ export function previewOf(house: House, document: SpecDocument, texts: readonly 
   return { title: chapter.title, css: bookCss(book.style), body: bodyOf(book, chapter), problems: problemsOf(book, chapter) };
 }
 
-/** Which page a chapter is printed on is for paper, and a style that a preview's page would not let through. */
+/** With the lines, counted from 0, that its blocks stand on. Which page it is printed on is for paper, and a style that a preview's page would not let through. */
 function bodyOf(book: Book, chapter: Chapter): string {
-  return chapterHtml(book, chapter).replace(/^(<section [^>]*?) style="[^"]*"/, "$1");
+  for (const token of chapter.tokens) if (token.map && token.nesting === 1) token.attrSet("data-line", String(token.map[0]));
+  const html = chapterHtml(book, chapter).replace(/^(<section [^>]*?) style="[^"]*"/, "$1");
+  const named = chapter.tokens.flatMap((token) => {
+    const { id } = token.type === "heading_open" ? meaningOfToken(token) : {};
+    return id && token.map ? [{ id, line: token.map[0] }] : [];
+  });
+  const recipes = chapter.recipes.map(({ id, line }) => ({ id, line: line - 1 }));
+  return [...named, ...recipes].reduce((text, { id, line }) => {
+    const written = `id="${escapeHtml(id)}"`;
+    return text.replace(written, () => `${written} data-line="${line}"`);
+  }, html);
 }
 
 function problemsOf({ problems }: Book, { file }: Chapter): Preview["problems"] {
