@@ -184,6 +184,20 @@ const inFolder = {
     equal(document.getText().includes(was), true, "the text is not as it was");
   },
 
+  "a chapter is shown as it will print, and a value in its text says what that is": async () => {
+    const uri = vscode.Uri.joinPath((await openSours()).uri, "../book.md");
+    const chapter = await vscode.workspace.openTextDocument(uri);
+    await vscode.window.showTextDocument(chapter);
+    equal(/Prints .*\d\s%/.test(await hoverOn(chapter, "strength[")), true, "the value's hover does not say what it prints");
+    await vscode.commands.executeCommand("mutchkin.previewChapter");
+    const previews = () =>
+      vscode.window.tabGroups.all
+        .flatMap((group) => group.tabs)
+        .filter(({ input, label }) => input instanceof vscode.TabInputWebview && label === "Slack Water (preview)");
+    await until(() => previews().length === 1, "no preview opens");
+    await vscode.window.tabGroups.close(previews());
+  },
+
   "the server stops and starts at a word": async () => {
     const document = await openSours();
     await findingOn(document, "lemon juce");
