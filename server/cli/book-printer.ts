@@ -40,6 +40,9 @@ export function bookPrinter(forms: readonly BookForm[]): (book: Book) => Promise
   };
 }
 
+/** The first day that a zip file can note: a book must not differ by when it was made. */
+const noDay = new Date(Date.UTC(1980, 0, 1));
+
 async function filesOf(book: Book, chapters: readonly PrintedChapter[], forms: readonly BookForm[]): Promise<OutputFile[]> {
   const name = slugOf(book.title) || "book";
   const html = bookHtml(
@@ -52,7 +55,7 @@ async function filesOf(book: Book, chapters: readonly PrintedChapter[], forms: r
     docx: async () => {
       // Only this needs the library, which is slow to load.
       const { bookDocx } = await import("../reports/book/docx.ts");
-      return [{ name: `${name}.docx`, content: await bookDocx(book) }];
+      return [{ name: `${name}.docx`, content: await bookDocx(book, noDay) }];
     },
     pdf: async () => [{ name: `${name}.pdf`, content: await printPdf(html) }],
   };

@@ -1,7 +1,9 @@
 /** A book's page in a browser: valid, usable by everybody, whole, and as it prints. */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { expect, test } from "vitest";
+import { printPdf } from "../../server/cli/browser-pdf.ts";
 import { bookHtml } from "../../server/reports/book/html.ts";
 import { bookFrom, bookOf, ferryBook, filesOf } from "../reports/book/books.ts";
 import { accessFaults, inBrowser, markupFaults } from "./browser.ts";
@@ -23,6 +25,43 @@ test("the sample book has no faults, and is valid and usable as a whole", async 
 function filesIn(folder: string): ReadonlyMap<string, string> {
   const names = readdirSync(folder).filter((name) => /\.(?:md|drink)$/.test(name));
   return new Map(names.map((name) => [name, readFileSync(join(folder, name), "utf8")]));
+}
+
+test("the sample book as a PDF: its trim, a number on every page but the first, and no recipe on two pages", async () => {
+  const book = bookFrom(filesIn("samples/slack-water"));
+  const pages = await pagesOf(await printPdf(bookHtml(book)));
+  expect(pages[0]!.size.map((points) => Math.round((points / 72) * 25.4))).toEqual([156, 234]);
+  expect(pages[0]!.text).toContain("Slack Water");
+  expect(pages[0]!.text).not.toMatch(/\b1\b/);
+  expect(pages[5]!.text).toMatch(/\b6\b/);
+  const heads = book.recipes.map(({ number }) => new RegExp(`no\\.${number}(?!\\d)`));
+  // Small capitals come out of a PDF letter by letter.
+  const perPage = pages.map(({ text }) => {
+    const letters = text.replaceAll(/\s/g, "").toLowerCase();
+    return {
+      begun: heads.filter((head) => head.test(letters)).length,
+      ended: letters.match(/allergens(?=contains|noallergens|notstated|maycontain)/g)?.length ?? 0,
+    };
+  });
+  expect(perPage.reduce((sum, { begun }) => sum + begun, 0)).toBe(book.recipes.length);
+  for (const { begun, ended } of perPage) if (begun > 0) expect(ended).toBe(begun);
+});
+
+async function pagesOf(pdf: Uint8Array): Promise<{ readonly size: number[]; readonly text: string }[]> {
+  const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
+  const pages = [];
+  for (let number = 1; number <= document.numPages; number++) {
+    const page = await document.getPage(number);
+    const { items } = await page.getTextContent();
+    pages.push({
+      size: page.view.slice(2),
+      text: items
+        .map((item) => ("str" in item ? item.str : ""))
+        .join(" ")
+        .replaceAll(/\s+/g, " "),
+    });
+  }
+  return pages;
 }
 
 test.each(["light", "dark"] as const)("everybody can read it, %s", async (colorScheme) => {

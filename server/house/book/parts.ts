@@ -26,8 +26,12 @@ export function titleOfPart({ name, by }: Part): string {
   return name === "index" ? `Index by ${by ?? "name"}` : titles[name];
 }
 
+/** The id of all that is not the title page. */
+export const textId = "text";
+
 /** The ids of the parts, which nothing else in a book may have. */
 export const partIds: readonly string[] = [
+  textId,
   ...Object.values(titles),
   ...indexKinds.map((by) => titleOfPart({ name: "index", by })),
   prepsTitle,

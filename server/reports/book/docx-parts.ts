@@ -20,7 +20,7 @@ import type { Book, PrintedRecipe } from "../../house/book/book.ts";
 import type { RecipeLine } from "../../house/book/recipe.ts";
 import type { Block, Item, Words } from "./blocks.ts";
 import { lists, styleIds } from "./docx-style.ts";
-import { amountCells, asides, kindOf, titleOf, unitHeads } from "./recipe-words.ts";
+import { asides, kindOf, titleOf, unitHeads } from "./recipe-words.ts";
 
 /** What a document keeps count of while it is set. */
 export interface Setting {
@@ -154,16 +154,23 @@ const bare = { style: BorderStyle.NONE, size: 0, color: "auto" };
 const noBorders = { top: bare, bottom: bare, left: bare, right: bare, insideHorizontal: bare, insideVertical: bare };
 /** Twentieths of a point: the width of the text on A4 with its margins. */
 const textWidth = 9000;
-const amountWidth = 1350;
+const leastAmountWidth = 1350;
+/** Of a sign in the text's size: practice, no source. */
+const signWidth = 125;
 
 function ingredientTable(setting: Setting, { recipe }: PrintedRecipe): Table {
   const heads = unitHeads(setting.book.style, recipe.ingredients);
-  const widths = [...heads.map(() => amountWidth), textWidth - heads.length * amountWidth];
-  const cell = (index: number, style: string, children: ParagraphChild[]) => {
+  const all = recipe.ingredients.flatMap((line) => [line, ...line.alternatives]);
+  const longest = (index: number) => Math.max(...all.map(({ amounts }) => (amounts.length === heads.length ? amounts[index]!.length : 0)));
+  const amountWidths = heads.map((_, index) => Math.max(leastAmountWidth, signWidth * longest(index)));
+  const widths = [...amountWidths, textWidth - amountWidths.reduce((sum, width) => sum + width, 0)];
+  const cell = (index: number, style: string, children: ParagraphChild[], columnSpan = 1) => {
     const isAmount = index < heads.length;
     const alignment = isAmount ? AlignmentType.RIGHT : AlignmentType.LEFT;
+    const size = widths.slice(index, index + columnSpan).reduce((sum, width) => sum + width, 0);
     return new TableCell({
-      width: { size: widths[index]!, type: WidthType.DXA },
+      columnSpan,
+      width: { size, type: WidthType.DXA },
       margins: { left: isAmount ? 0 : 200 },
       children: [new Paragraph({ style, alignment, children })],
     });
@@ -175,11 +182,12 @@ function ingredientTable(setting: Setting, { recipe }: PrintedRecipe): Table {
       printed ? { text: line.name, to: printed.id } : line.name,
       line.note ? `, ${line.note}` : "",
     ];
-    const amounts = amountCells(line.amounts, heads.length);
+    // One amount for two systems stands once, across both.
+    const amounts = line.amounts.length === heads.length ? line.amounts : [line.amounts[0] ?? ""];
     return new TableRow({
       cantSplit: true,
       children: [
-        ...amounts.map((text, index) => cell(index, styleIds.ingredient, [new TextRun(text)])),
+        ...amounts.map((text, index) => cell(index, styleIds.ingredient, [new TextRun(text)], heads.length / amounts.length)),
         cell(heads.length, styleIds.ingredient, runs(setting, words)),
       ],
     });

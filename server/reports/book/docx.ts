@@ -8,8 +8,8 @@ import { numbering, styleIds, wordStyles } from "./docx-style.ts";
 import { chapterParts } from "./docx-text.ts";
 import { backSections, frontSection } from "./parts.ts";
 
-/** The bytes of the document: the same book gives the same bytes, whenever it is made. */
-export async function bookDocx(book: Book): Promise<Uint8Array> {
+/** The bytes of the document: the same book gives the same bytes, where `noted` is the same, which a zip file has to hold as its day. */
+export async function bookDocx(book: Book, noted: Date): Promise<Uint8Array> {
   const { title, author, subtitle, style } = book;
   const document = new Document({
     title,
@@ -31,7 +31,7 @@ export async function bookDocx(book: Book): Promise<Uint8Array> {
       },
     ],
   });
-  return settled(await Packer.toBuffer(document));
+  return settled(await Packer.toBuffer(document), noted);
 }
 
 function bookParts(book: Book): FileChild[] {
@@ -67,14 +67,11 @@ function footer(title: string): Footer {
   return new Footer({ children: [new Paragraph({ alignment: AlignmentType.CENTER, children })] });
 }
 
-/** Noon of no particular day: the zip format has no way to say none. */
-const noDay = new Date(Date.UTC(1980, 0, 1));
-
 /**
  * The library stamps a document with the time and with ids drawn by lot. What is drawn is numbered in the
  * order it comes, and the time is left out.
  */
-async function settled(bytes: Uint8Array): Promise<Uint8Array> {
+async function settled(bytes: Uint8Array, noted: Date): Promise<Uint8Array> {
   const [given, made] = [await JSZip.loadAsync(bytes), new JSZip()];
   const ids = new Map<string, string>();
   const numbered = (text: string) =>
@@ -87,7 +84,7 @@ async function settled(bytes: Uint8Array): Promise<Uint8Array> {
     if (file.dir) continue;
     const isText = /\.(?:xml|rels)$/.test(name);
     const content = isText ? numbered(withoutTime(await file.async("string"))) : await file.async("uint8array");
-    made.file(name, content, { date: noDay, createFolders: false });
+    made.file(name, content, { date: noted, createFolders: false });
   }
   return made.generateAsync({ type: "uint8array", compression: "DEFLATE", platform: "DOS" });
 }

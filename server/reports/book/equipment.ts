@@ -19,7 +19,7 @@ export function equipment(book: Book): readonly Block[] {
   }
   const glasses = [...names].map(([key, name]) => ({
     term: capital(name),
-    words: (served.get(key) ?? []).map((printed): Words => [{ text: titleOf(printed), to: printed.id }, ` ${printed.number}`]),
+    words: (served.get(key) ?? []).map((printed): Words => [{ text: titleOf(printed), to: printed.id }, `\u00a0${printed.number}`]),
   }));
   return [
     ...(glasses.length > 0 ? [{ kind: "heading", text: "Glasses" } as const, { kind: "index", entries: glasses } as const] : []),

@@ -4,6 +4,7 @@ import { isSpec } from "../../../grammar/markdown.ts";
 import type { Book, Chapter } from "../../house/book/book.ts";
 import { isBreak } from "../../house/book/links.ts";
 import { meaningOfToken, wordsOf } from "../../house/book/meaning.ts";
+import { textId } from "../../house/book/parts.ts";
 import { escapeHtml } from "../html.ts";
 import type { Section } from "./blocks.ts";
 import { blocksHtml, heading, recipeHtml } from "./html-recipe.ts";
@@ -29,11 +30,11 @@ ${feet.join("\n")}
 </style>
 </head>
 <body>
-<a class="skip" href="#${encodeURIComponent(book.chapters[0]?.id ?? "text")}">Skip to the text</a>
+<a class="skip" href="#${encodeURIComponent(book.chapters[0]?.id ?? textId)}">Skip to the text</a>
 <header class="title-page">
 <h1>${escapeHtml(title)}</h1>
 ${subtitle ? `<p class="subtitle">${escapeHtml(subtitle)}</p>\n` : ""}${author ? `<p class="author">${escapeHtml(author)}</p>\n` : ""}${rights ? `<p class="rights">${escapeHtml(rights)}</p>\n` : ""}</header>
-<main id="text">
+<main id="${textId}">
 ${front ? sectionHtml(book, front) : ""}${printed.join("")}${back.map((section) => sectionHtml(book, section)).join("")}</main>
 </body>
 </html>

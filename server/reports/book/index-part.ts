@@ -70,5 +70,5 @@ function byStrength({ recipes }: Book) {
 }
 
 function reference(printed: PrintedRecipe): Words {
-  return [{ text: titleOf(printed), to: printed.id }, ` ${printed.number}`];
+  return [{ text: titleOf(printed), to: printed.id }, `\u00a0${printed.number}`];
 }

@@ -68,6 +68,7 @@ test.each([
   ],
   ["an index of nothing", "::index[]\n", ["01-first.md:1:1 :index does not say its “by”."]],
   ["an index by something else", "::index[]{by=mood}\n", ["01-first.md:1:14 “mood” is nothing that “by” can be."]],
+  ["a block within a paragraph", "a\nb ::spec[Lamp Sour]\n", ["01-first.md:2:3 “::spec…” stands in a paragraph"]],
   ["a picture that is not there", "a\nb ![x](no.png)\n", ["01-first.md:2:8 There is no picture “no.png”."]],
   ["a picture from elsewhere", "![x](https://example.org/a.png)\n", ["01-first.md:1:6 There is no picture “https://example.org/a.png”."]],
   ["a link to no chapter", "[x](02-second.md)\n", ["01-first.md:1:5 The link to “02-second.md” leads nowhere in this book."]],

@@ -17,6 +17,9 @@ export function filesOf(text: string): Map<string, string> {
   );
 }
 
+/** The day that a zip file of the tests notes. */
+export const noDay = new Date(Date.UTC(1980, 0, 1));
+
 /** A PNG of one dot: the smallest there is. */
 export const dot = Uint8Array.from(
   atob("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=="),

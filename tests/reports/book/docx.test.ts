@@ -4,7 +4,7 @@ import mammoth from "mammoth";
 import { afterEach, expect, test, vi } from "vitest";
 import { parseStringPromise } from "xml2js";
 import { bookDocx } from "../../../server/reports/book/docx.ts";
-import { bookFrom, bookOf, ferryBook, filesOf } from "./books.ts";
+import { bookFrom, bookOf, ferryBook, filesOf, noDay } from "./books.ts";
 
 afterEach(() => {
   vi.useRealTimers();
@@ -13,14 +13,14 @@ afterEach(() => {
 test("the same book is the same bytes, on another day and from files in another order", async () => {
   vi.useFakeTimers({ toFake: ["Date"] });
   vi.setSystemTime(new Date("2026-01-01T10:00:00Z"));
-  const one = await bookDocx(bookOf(ferryBook));
+  const one = await bookDocx(bookOf(ferryBook), noDay);
   vi.setSystemTime(new Date("2027-06-02T11:30:10Z"));
-  const other = await bookDocx(bookFrom(new Map([...filesOf(ferryBook)].reverse())));
+  const other = await bookDocx(bookFrom(new Map([...filesOf(ferryBook)].reverse())), noDay);
   expect(Buffer.compare(Buffer.from(one), Buffer.from(other))).toBe(0);
 });
 
 async function opened() {
-  const buffer = Buffer.from(await bookDocx(bookOf(ferryBook)));
+  const buffer = Buffer.from(await bookDocx(bookOf(ferryBook), noDay));
   const { value: html, messages } = await mammoth.convertToHtml(
     { buffer },
     {
