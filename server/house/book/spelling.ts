@@ -5,8 +5,8 @@
 import { capital } from "../show.ts";
 import type { Spelling } from "./style.ts";
 
-/** From memory of the Concise Oxford and Merriam-Webster's Collegiate; forms in -s, -d and -ed follow the first. */
-export const spellings: readonly Readonly<Record<Spelling, string>>[] = [
+/** From memory of the Concise Oxford and Merriam-Webster's Collegiate. */
+const spellings: readonly Readonly<Record<Spelling, string>>[] = [
   ["millilitre", "milliliter"],
   ["centilitre", "centiliter"],
   ["decilitre", "deciliter"],
@@ -35,14 +35,39 @@ export const spellings: readonly Readonly<Record<Spelling, string>>[] = [
   ["mollusc", "mollusk"],
 ].map(([British, American]) => ({ British: British!, American: American! }));
 
-/** A text of the program's own in the book's spelling. */
-export function spelled(text: string, spelling: Spelling): string {
-  return spelling === "British" ? text : text.replace(anyBritish, american);
+const endings = ["", "s", "ed", "ing", "ings"];
+
+/** Every form of every word in the table, small letters; which of them a word really has is no matter. */
+export const wordForms = spellings.flatMap(({ British, American }) =>
+  endings.map((ending): Readonly<Record<Spelling, string>> => ({ British: ended(British, ending), American: ended(American, ending) })),
+);
+
+/** `centre` is `centred` and `centring`, `center` is `centered`; `savoury` is `savouries`. */
+function ended(word: string, ending: string): string {
+  if (word.endsWith("e") && /^[ei]/.test(ending)) return word.slice(0, -1) + ending;
+  return /[^aeo]y$/.test(word) && /^s|^e/.test(ending) ? `${word.slice(0, -1)}ie${ending.replace("e", "")}` : word + ending;
 }
 
-const anyBritish = new RegExp(`\\b(${spellings.map(({ British }) => British).join("|")})(s|d|ed)?\\b`, "gi");
+/** A text of the program's own in the book's spelling. */
+export function spelled(text: string, spelling: Spelling): string {
+  return spelling === "British" ? text : text.replace(anyBritish, (found) => respelled(found, "American") ?? found);
+}
 
-function american(found: string, stem: string, ending = ""): string {
-  const text = spellings.find(({ British }) => British === stem.toLowerCase())!.American + ending;
-  return /^\p{Lu}/u.test(found) ? capital(text) : text;
+const byForm: Readonly<Record<Spelling, ReadonlyMap<string, string>>> = {
+  American: new Map(wordForms.map(({ British, American }) => [British, American])),
+  British: new Map(wordForms.map(({ British, American }) => [American, British])),
+};
+const anyBritish = new RegExp(`\\b(?:${longestFirst([...byForm.American.keys()]).join("|")})\\b`, "gi");
+
+/** A word of the other spelling in this one, in capitals where it was; absent for what is in no row. */
+export function respelled(word: string, spelling: Spelling): string | undefined {
+  const text = byForm[spelling].get(word.toLowerCase());
+  if (text === undefined) return undefined;
+  if (word === word.toUpperCase()) return text.toUpperCase();
+  return /^\p{Lu}/u.test(word) ? capital(text) : text;
+}
+
+/** So that a pattern of these words takes the whole of one. */
+export function longestFirst(words: readonly string[]): string[] {
+  return words.toSorted((one, other) => other.length - one.length);
 }

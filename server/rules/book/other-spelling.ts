@@ -1,7 +1,7 @@
 /** A word of the trade spelt as on the other side of the ocean. */
 import { bookOf } from "../../house/book/printed.ts";
 import { proseIn } from "../../house/book/prose.ts";
-import { spellings } from "../../house/book/spelling.ts";
+import { longestFirst, respelled, wordForms } from "../../house/book/spelling.ts";
 import { type Spelling, styleOf } from "../../house/book/style.ts";
 import type { Rule } from "../rule.ts";
 import { chapter } from "./chapter.ts";
@@ -21,7 +21,7 @@ export const otherSpelling: Rule = {
     const { spelling } = styleOf(house, house.scopeOf(entry));
     for (const { line, prose } of proseIn(entry)) {
       for (const { 0: word, index } of prose.matchAll(wrong[spelling])) {
-        const text = isName(word, prose.slice(0, index)) ? undefined : respelt(word, spelling);
+        const text = isName(word, prose.slice(0, index)) ? undefined : respelled(word, spelling);
         if (!text) continue;
         const place = { line, start: index, end: index + word.length };
         yield {
@@ -35,34 +35,16 @@ export const otherSpelling: Rule = {
   },
 };
 
-const endings = "(?:s|d|ed|ing)?";
 /** What is a word of its own on both sides: the first draft. */
-const both: ReadonlySet<string> = new Set(["draft"]);
+const both = /^draft/;
 const wrong: Readonly<Record<Spelling, RegExp>> = { British: anyOf("American"), American: anyOf("British") };
 
 function anyOf(spelling: Spelling): RegExp {
-  const words = spellings
-    .map((row) => row[spelling])
-    .filter((word) => !both.has(word))
-    .sort((one, other) => other.length - one.length);
-  return new RegExp(`(?<![\\p{L}\\p{N}-])(?:${words.join("|")})${endings}(?![\\p{L}\\p{N}])`, "giu");
+  const words = wordForms.map((row) => row[spelling]).filter((word) => !both.test(word));
+  return new RegExp(`(?<![\\p{L}\\p{N}-])(?:${longestFirst(words).join("|")})(?![\\p{L}\\p{N}])`, "giu");
 }
 
 /** A capital within a sentence: Gray's Quay stays what it is called. */
 function isName(word: string, before: string): boolean {
   return word !== word.toLowerCase() && word !== word.toUpperCase() && /[\p{L}\p{N},;]["'“”‘’(]*\s+["'“”‘’(]*$/u.test(before);
-}
-
-/** In the book's spelling, a capital where one was; absent where the word without its ending is in no row. */
-function respelt(word: string, spelling: Spelling): string | undefined {
-  const lower = word.toLowerCase();
-  const from: Spelling = spelling === "British" ? "American" : "British";
-  const row = spellings.filter((one) => lower.startsWith(one[from])).sort((one, other) => other[from].length - one[from].length)[0];
-  if (!row) return undefined;
-  const ending = word.slice(row[from].length);
-  // Centred is not “centerd”.
-  if (row.British.endsWith("re") && ending !== "" && ending !== "s") return undefined;
-  const text = row[spelling] + ending;
-  if (word === word.toUpperCase()) return text.toUpperCase();
-  return word.startsWith(lower[0]!) ? text : text.slice(0, 1).toUpperCase() + text.slice(1);
 }

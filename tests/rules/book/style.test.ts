@@ -51,7 +51,8 @@ drink Craft Sour
     ],
     ["American", "The colour, per cent by per cent, at the centre.", "The color, percent by percent, at the center."],
     ["British", "At Gray Quay the first draft was bare; COLOR.", "At Gray Quay the first draft was bare; COLOUR."],
-    ["American", "It is centred on the harbour.", "It is centred on the harbour."],
+    ["American", "It is centred on the harbour, and centring.", "It is centered on the harbour, and centering."],
+    ["British", "A graying, molded fiber; drafted and pasteurizing.", "A greying, moulded fibre; drafted and pasteurising."],
   ])("in the other spelling are put right: %s, %s", (spelling, wrong, right) => {
     const house = houseOf(book(`${wrong} \`color colour\`\n\n${fenced(sour())}`, `spelling: ${spelling}`));
     for (let count = 0; count < 20; count++) {
