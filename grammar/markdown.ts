@@ -13,8 +13,12 @@ import { directiveAt, mayHoldDirectives, moved } from "./directives.ts";
 import { type PartLine, readParts, splitLines } from "./read.ts";
 import type { BlankLine, Directive, TextLine, Tree } from "./tree.ts";
 
-/** For each line of the text what stands before the spec's line, often nothing; absent where the line is in no block. */
-export type Margins = readonly (string | undefined)[];
+/**
+ * For each line of the text what stands before the spec's line, often nothing; absent where the line is in no
+ * block. Null is running text right behind a block that nobody closed: what a block says of the line behind it,
+ * where its fence closes, is not said of that.
+ */
+export type Margins = readonly (string | null | undefined)[];
 
 export interface MarkdownSpecs {
   readonly tree: Tree;
@@ -55,7 +59,7 @@ export function mayHoldSpecs(text: string): boolean {
 /** Reads any Markdown text; one that holds neither a spec nor a directive reads as blank. Never throws. */
 export function readMarkdown(text: string): MarkdownSpecs {
   const raw = linesOf(text);
-  const margins: (string | undefined)[] = raw.map(() => undefined);
+  const margins: (string | null | undefined)[] = raw.map(() => undefined);
   const outside: (TextLine | undefined)[] = raw.map(() => undefined);
   const blocks = mayHoldSpecs(text) ? blocksOf(text) : [];
   let row: [number, number] | null = null;
@@ -67,6 +71,7 @@ export function readMarkdown(text: string): MarkdownSpecs {
     else if (block.type === "directive") takeDirectives([block.meta], block.map![0], 0, raw, outside);
     else if (block.type === "inline" && map) takeText(block, map[0], levelOf(blocks[index - 1]), raw, outside);
   }
+  for (const line of outside.keys()) if (outside[line] && typeof margins[line - 1] === "string") margins[line] ??= null;
   const lines = raw.map(({ text, eol }, line) => ({ text: text.slice(margins[line]?.length ?? 0), eol }));
   return { tree: readBetween(lines, margins, outside), margins };
 }
@@ -91,7 +96,7 @@ const blank: BlankLine = { kind: "blank" };
 function readBetween(lines: readonly PartLine[], margins: Margins, outside: readonly (TextLine | undefined)[]): Tree {
   return readParts(
     lines.map(({ text, eol }, line): PartLine => {
-      if (margins[line] !== undefined) return { text, eol };
+      if (typeof margins[line] === "string") return { text, eol };
       const content = outside[line];
       return content ? { text, eol, outside: content } : { text: "", eol, outside: blank };
     }),
@@ -111,7 +116,7 @@ function blocksOf(text: string): Token[] {
   return tokens;
 }
 
-function takeSpec({ content, map }: Token, raw: readonly PartLine[], margins: (string | undefined)[]): void {
+function takeSpec({ content, map }: Token, raw: readonly PartLine[], margins: (string | null | undefined)[]): void {
   const [opening, end] = map!;
   const lines = content === "" ? [] : content.replace(/\n$/, "").split("\n");
   for (const [index, line] of lines.entries()) {

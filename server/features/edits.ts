@@ -77,7 +77,7 @@ function textEdit(house: House, document: SpecDocument, edit: Edit): TextEdit {
 function appended(document: SpecDocument, { text }: Addition): TextEdit {
   if (document.margins) {
     // Behind the last line of the last block, where its fence closes.
-    const closing = { line: document.margins.findLastIndex((margin) => margin !== undefined) + 1, character: 0 };
+    const closing = { line: document.margins.findLastIndex((margin) => typeof margin === "string") + 1, character: 0 };
     return { range: { start: closing, end: closing }, newText: withBreaks(text, document) };
   }
   const entry = document.tree.entries[document.tree.entries.length - 1];

@@ -23,7 +23,7 @@ interface Places {
 export function inward<P extends object>(params: P, margins: Margins, inText = false): P | undefined {
   const { position, positions, range, context } = params as Places;
   const asked = [...(position ? [position] : []), ...(positions ?? [])];
-  if (!inText && asked.some(({ line }) => margins[line] === undefined)) return undefined;
+  if (!inText && asked.some(({ line }) => typeof margins[line] !== "string")) return undefined;
   const outside = (character: number) => (inText ? 0 : character);
   const shifted = ({ line, character }: Position) => ({
     line,
@@ -65,7 +65,8 @@ export function outward<T>(answer: T, here: Margins | undefined, workspace: Text
 
 /** The margin of a line; behind a block, where its fence closes, that of the block. */
 function marginAt(margins: Margins | undefined, line: number): string {
-  return margins?.[line] ?? margins?.[line - 1] ?? "";
+  const own = margins?.[line];
+  return (own === undefined ? margins?.[line - 1] : own) ?? "";
 }
 
 function isPosition(value: object): value is Position {

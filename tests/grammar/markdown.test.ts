@@ -12,7 +12,7 @@ import { anyText } from "./texts.ts";
 const inside = (text: string) => {
   const { tree, margins } = readMarkdown(text);
   const lines = print(tree).split(/\r\n|\r|\n/);
-  return margins.flatMap((margin, line) => (margin === undefined ? [] : [[line, margin, lines[line]]]));
+  return margins.flatMap((margin, line) => (typeof margin !== "string" ? [] : [[line, margin, lines[line]]]));
 };
 
 // The cases are those of the CommonMark Spec 0.31.2, chapters 4.5 (fenced code blocks), 5.1 and 5.2, with our tag.
@@ -142,7 +142,7 @@ test("a spec reads inside lists and quotes as in a file of its own, at its place
       expected.at(-1)![1] = (expected.at(-1)![1] as unknown[]).slice(0, -1) as never;
       expect(said(own)).toEqual(expected.filter(([, lines]) => (lines as unknown[]).length > 0));
       const raw = text.split("\n");
-      for (const [line, margin] of margins.entries()) if (margin !== undefined) expect(raw[line]!.startsWith(margin)).toBe(true);
+      for (const [line, margin] of margins.entries()) if (typeof margin === "string") expect(raw[line]!.startsWith(margin)).toBe(true);
     }),
     { numRuns: 300 },
   );

@@ -15,6 +15,13 @@ const found = (text: string, code: string) =>
 const disagree = (prose: string, spec = sour, ...fields: string[]) =>
   found(book(`## Slip Sour\n\n${prose}\n\n${spec}`, ...fields), "prose-disagrees").length;
 
+test("a place right behind a block that nobody closed is that of the text", () => {
+  const text = book("- ```drink\n  drink Slip Sour\n    50 ml gin\nA :strenght[Slip Sour].\n");
+  const { house, located } = findOne(text, "unknown-directive");
+  apply(house, located.finding.fixes!()[0]!);
+  expect(textOf(house.document(`${root}/one.md`)!)).toContain("\nA :strength[Slip Sour].\n");
+});
+
 describe("prose that disagrees", () => {
   test.each([
     "Give it 25 ml of lemon juice.",
