@@ -2,9 +2,10 @@
  * What the parser finds in a line as text: one rule for each of its codes, all of them alike. The words
  * come from the parser; here stands why it matters, and how loud it is.
  */
-import type { Entry, SyntaxCode, SyntaxProblem } from "../../grammar/tree.ts";
+import { findField, type Shape } from "../../grammar/fields.ts";
+import { type Entry, isOwnKind, type SyntaxCode, type SyntaxProblem } from "../../grammar/tree.ts";
 import type { Edit, Fix } from "../house/finding.ts";
-import type { Rule } from "./rule.ts";
+import type { Found, Rule } from "./rule.ts";
 
 type Row = Pick<Rule, "severity"> & Rule["docs"] & { readonly safe: boolean };
 
@@ -117,13 +118,28 @@ export const syntaxRules: readonly Rule[] = (Object.entries(rows) as [SyntaxCode
       if (problem.code !== code) continue;
       yield {
         place: { line, start: problem.start, end: problem.end },
-        what: problem.what,
-        todo: problem.todo,
+        ...(continuedList(entry, line) ?? { what: problem.what, todo: problem.todo }),
         fixes: () => fixesFor(entry, { line, problem, text }, safe),
       };
     }
   },
 }));
+
+/** What is said of a line on which somebody goes on with the list above; absent where it is none. */
+function continuedList(entry: Entry, line: number): Pick<Found, "what" | "todo"> | undefined {
+  if (entry.lines[line]?.problem?.code !== "missing-amount") return undefined;
+  const above = entry.lines.slice(0, line).findLast(({ problem }) => problem?.code !== "missing-amount")?.content;
+  if (above?.kind !== "field" || !isOwnKind(entry.kind)) return undefined;
+  const name = above.name.text.toLowerCase();
+  const mayPour = entry.kind === "drink" || entry.kind === "prep";
+  const isList = listShapes.has(findField(name, entry.kind)?.shape);
+  if (!isList || (mayPour && !/[;,]\s*$/.test(above.value?.text ?? ""))) return undefined;
+  return {
+    what: `A list stands on one line, so this is no part of “${name}” above.`,
+    todo: `Put it behind the last of the list, on the line of \`${name}:\`.`,
+  };
+}
+const listShapes: ReadonlySet<Shape | undefined> = new Set<Shape>(["items", "words", "steps"]);
 
 function fixesFor(entry: Entry, at: ProblemAt, safe: boolean): Fix[] {
   const { problem } = at;

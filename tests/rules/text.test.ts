@@ -21,6 +21,19 @@ describe("lines", () => {
         "  ^^^^^^^^^^^^^^^^ turned-pour",
       ),
     ));
+  test.each([
+    ["book Slack Water\n  chapters: a.md;\n    b.md\n    c.md\n", 2],
+    ["book Slack Water\n  avoid: craft\n    artisanal\n", 1],
+    [drink("  garnish: mint;", "    lemon zest"), 1],
+    [drink("  method: build,", "    stir"), 1],
+    [drink("  glass: highball", "  gin"), 0],
+    [drink("  notes: Cold;", "  gin"), 0],
+    [drink("  garnish: none", "  gin"), 0],
+  ])("a list that goes on below is told so: %s", (text, count) => {
+    const found = findIn(houseOf(text)).filter(({ finding }) => finding.code === "missing-amount");
+    expect(found.filter(({ finding }) => finding.what.startsWith("A list stands on one line")).length).toBe(count);
+    expect(found.length).toBe(Math.max(count, text.includes("  gin") ? 1 : 0));
+  });
   test("columns count UTF-16 units behind an emoji and a combining mark", () =>
     checkFindings("drink 🍸 Cafe\u0301\n  garnish: 🍋, none\n  glass: 🍸🍸\n         ^^^^ unknown-glass\n  method: none\n  50 ml gin\n"));
   test("nothing is found inside an entry that is not known but its head", () =>
