@@ -53,6 +53,8 @@ test("a directive is offered where one is begun, and nothing in running text", (
 test("what it takes is filled in", () => {
   expect(take(`${house}It is :str<>`, "strength", { snippets: true })).toBe("It is :strength[$1]");
   expect(take(`${house}It is :p<>`, "pour", { snippets: true })).toBe('It is :pour[$1]{in="$2"}');
+  expect(take(`${house}It is :<>`, "strength", { snippets: true })).toBe("It is :strength[$1]");
+  expect(take(`${house}::<>`, "spec", { snippets: true })).toBe("::spec[$1]");
   expect(take(`${house}::in<>`, "index", { snippets: true })).toMatch(/^::index\{by=\$\{2\|spirit,family,ingredient,strength\|\}\}$/);
 });
 
@@ -62,6 +64,9 @@ test("a label is a recipe of the book, for a pour what is poured", () => {
   expect(recipes).toContain("dune honey");
   expect(recipes).not.toContain("aged rum");
   expect(take(`${house}:see[fo<>] there`, "Fog Bank")).toBe(":see[Fog Bank] there");
+  expect(take(`${house}:see[<>] there`, "Fog Bank")).toBe(":see[Fog Bank] there");
+  expect(take(`${house}:strength[Ebb]{<>}`, "words")).toBe(":strength[Ebb]{words}");
+  expect(take(`${house}:strength[Ebb]{units=<>}`, "both")).toBe(":strength[Ebb]{units=both}");
   expect(labelsAt(`${house}:pour[<>]{in="Fog Bank"}`)).toEqual(["aged rum", "lemon juice", "dune honey"]);
   expect(labelsAt(`${house}:pour[aged rum]{in="<>"}`)[0]).toBe("Fog Bank");
   expect(labelsAt(`${house}:pour[aged rum]{<>}`)).toEqual(["in", "words", "figures", "units"]);

@@ -9,6 +9,10 @@ import { type Asked, type Group, inOrder, near, type Offer } from "./offer.ts";
 
 /** Nothing where no directive is being typed: running text is left alone. */
 export function inText(asked: Asked): Group[] {
+  return groupsAt(asked).map((group) => ({ ...group, isJoined: true }));
+}
+
+function groupsAt(asked: Asked): Group[] {
   const { before } = asked;
   const [, colons = "", name = "", rest = ""] = /(?:^|[^:\w])(::?)([a-z][\w-]*)?([[{][^\n]*)?$/i.exec(afterLast(before)) ?? [];
   if (!colons) return [];

@@ -66,6 +66,8 @@ export interface Group {
   /** What ends it, besides the end of the line. */
   readonly until: RegExp;
   readonly offers: readonly Offer[];
+  /** It touches what stands before it: no blank goes between. */
+  readonly isJoined?: boolean;
   /** There is more than is offered: other letters would bring it up. */
   readonly isLong?: boolean;
 }
@@ -82,12 +84,13 @@ export const most = 250;
 export function toList(asked: Asked, groups: readonly Group[]): CompletionList {
   const items: CompletionItem[] = [];
   let isIncomplete = false;
-  for (const { start, until, offers, isLong = offers.length > most } of groups) {
+  for (const group of groups) {
+    const { start, offers, isLong = offers.length > most } = group;
     const letters = lettersOf(asked.before.slice(start));
     const left = offers.length > most ? offers.filter((one) => isBegun(letters, lettersOf(one.filter ?? one.label))).sort(byRank) : offers;
     const found = items.length;
     for (const offer of left) {
-      const item = items.length - found < most && itemOf(asked, start, until, offer);
+      const item = items.length - found < most && itemOf(asked, group, offer);
       if (item) items.push(item);
     }
     isIncomplete ||= isLong;
@@ -120,7 +123,7 @@ export function isBegun(letters: string, others: string): boolean {
 }
 
 /** Absent where the line would hold something twice. */
-function itemOf(asked: Asked, start: number, until: RegExp, offer: Offer): CompletionItem | undefined {
+function itemOf(asked: Asked, { start, until, isJoined }: Group, offer: Offer): CompletionItem | undefined {
   const { before, behind, fileLine, options } = asked;
   const column = before.length;
   const snippet = options.snippets ? offer.snippet : undefined;
@@ -131,7 +134,8 @@ function itemOf(asked: Asked, start: number, until: RegExp, offer: Offer): Compl
   const end = column + lengthTaken(before, start, rest, written);
   if (end < 0) return undefined;
   const next = behind.slice(end - column);
-  const text = withLead(before, start, withoutTail(snippet ?? written, next));
+  const bare = withoutTail(snippet ?? written, next);
+  const text = isJoined ? bare : withLead(before, start, bare);
   const range = (from: number, to: number): Range => ({
     start: { line: fileLine, character: from },
     end: { line: fileLine, character: to },
