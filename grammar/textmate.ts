@@ -22,7 +22,7 @@ export interface TextMateRule {
   readonly endCaptures?: Captures;
   readonly patterns?: readonly TextMateRule[];
 }
-type Captures = Readonly<Record<string, { readonly name: string }>>;
+type Captures = Readonly<Record<string, { readonly name?: string; readonly patterns?: readonly TextMateRule[] }>>;
 
 export interface TextMateGrammar {
   readonly information_for_contributors: readonly string[];

@@ -28,3 +28,46 @@ test("a fence with another tag is left alone", async () => {
   const lines = tokenize(await loadGrammar("text.html.markdown"), "```drinks\ndrink Slip\n```\n");
   expect(lines.flat().every(({ scope }) => !scope.includes("entry"))).toBe(true);
 });
+
+const colours = async (line: string) =>
+  tokenize(await loadGrammar("text.html.markdown"), line)[0]!.map(({ text, scope }) => [text, scope.replace(/^.*\.(?=[a-z-]+$)/, "")]);
+
+const paragraph = (text: string) => [text, "markdown"];
+
+test("a directive in a sentence has its name, its label and its attributes", async () => {
+  expect(await colours('Pour :pour[lemon juice]{in="Lantern Sour" words} into it.')).toEqual([
+    paragraph("Pour"),
+    [":", "directive"],
+    ["pour", "directive"],
+    ["[", "directive"],
+    ["lemon juice", "reference"],
+    ["] {", "directive"],
+    ["in", "attribute-name"],
+    ["=", "key-value"],
+    ['"Lantern Sour"', "value"],
+    ["words", "attribute-name"],
+    ["}", "directive"],
+    paragraph("into it."),
+  ]);
+});
+
+test.each(["::spec[Lantern Sour]", "> ::spec[Lantern Sour]", "- ::index{by=family}", "::contents", "A :see[Sour [dry]]."])(
+  "%j is coloured",
+  async (line) => expect((await colours(line)).map(([, scope]) => scope)).toContain("directive"),
+);
+
+// As `grammar/directives.ts` reads them.
+test.each([
+  "At 12:30[1] it left: nobody",
+  "Note:strength[Sour]",
+  "A :smile: and :name alone",
+  "It says ::spec[Sour] here",
+  ":see[Sour",
+  ":::spec[S]",
+  "\\:see[S]",
+])("%j is running text", async (line) => expect((await colours(line)).map(([, scope]) => scope)).not.toContain("directive"));
+
+test("what is quoted as code is left alone", async () => {
+  const lines = tokenize(await loadGrammar("text.html.markdown"), "```drink\n:see[Sour]\n::spec[Sour]\n```\n\n::spec[Sour]");
+  expect(lines.map((tokens) => tokens.some(({ scope }) => scope.includes("directive")))).toEqual([false, false, false, false, false, true]);
+});
