@@ -29,7 +29,7 @@ export interface Face {
 }
 
 /** A longer name is cut in the title and stands below it in full. */
-const titleLines = 3;
+const titleLines = 4;
 
 /** The cards that a drink takes. */
 export function facesOf(card: Card, paper: PaperName): Face[] {
@@ -105,5 +105,11 @@ function poursIn(page: readonly Piece[], place: Piece["place"]): CardPour[] {
 /** A long name is cut in the title, and then told in full as well. */
 function titleOf({ name }: Card, size: Size, width: number): { readonly title: string; readonly whole?: string } {
   const [start, ...more] = brokenText(name, width / boldFactor, size.title, titleLines);
-  return more.length === 0 ? { title: name } : { title: `${start!.text.slice(0, -1)}…`, whole: name };
+  return more.length === 0 ? { title: name } : { title: `${withoutLast(start!.text)}…`, whole: name };
+}
+
+/** Without what a reader takes for the last letter, which may be several of the computer's. */
+function withoutLast(text: string): string {
+  const letters = [...new Intl.Segmenter("en").segment(text)];
+  return text.slice(0, letters.at(-1)?.index ?? 0).trimEnd();
 }

@@ -8,7 +8,7 @@ export type PaperName = keyof typeof papers;
 /** In mm. */
 export const layout = { margin: 6, gap: 4, foot: 5, padding: 4, rule: 0.3, band: 1.6, line: 0.2, between: 2, row: 0.8, block: 1.8 };
 /** Of the amounts and of what they are in the other units, in em. */
-export const columns = { amount: 4.06, other: 4.13 };
+export const columns = { amount: 4.06, other: 4.93 };
 export const lineHeight = 1.16;
 
 /** What reads at arm's length: practice, no source. Nothing on a card is set smaller than the last. */

@@ -4,7 +4,12 @@ import { anyFigure } from "./assess-schema.ts";
 
 const pour = z.strictObject({
   amount: z.string().describe("As it is written, `30 ml` for a part of known size; empty where none is stated."),
-  other: z.string().nullable().describe("The same in the other system of units; null for what is counted or weighed."),
+  other: z
+    .string()
+    .nullable()
+    .describe(
+      "The same as it is poured in the other system of units, `≈ 7/8 oz` where that is rounded; null for what is counted or weighed.",
+    ),
   name: z.string(),
   notes: z.array(z.string()).describe("What qualifies it: `frozen`, `optional`, `1 part`."),
   or: z.array(z.string()).describe("What may stand in for it."),

@@ -48,7 +48,7 @@ function sheetOf(faces: readonly Face[], start: number): string {
 
 function footOf(faces: readonly Face[]): string {
   const ounces = [...new Set(faces.map(({ card }) => card.ounce))].join(" or ");
-  return `1 oz is ${ounces}. Fill and strength are computed; the dashed line is the washline. Local codes decide on allergens and cautions.`;
+  return `1 oz is ${ounces}; ≈ is rounded. Fill and strength are computed; the dashed line is the washline. Local codes decide on allergens and cautions.`;
 }
 
 function cardOf(face: Face, id: string): string {

@@ -10,7 +10,7 @@ import { type Beside, besideOf, serviceSpecOf } from "../house/service-spec.ts";
 import { type Settings, settingsOf } from "../house/settings.ts";
 import { hasNoAlcohol, type Measure, showNumber, showStandardDrinks, showVolume, showWeight } from "../house/show.ts";
 import { showStrengthBriefly, showVolumeBriefly } from "../house/show-brief.ts";
-import { showInOther, showInOtherUnits } from "../house/show-other-units.ts";
+import { showPouredInOther, showPouredMl } from "../house/show-other-units.ts";
 import { showPour, showPourAmount } from "../house/show-pour.ts";
 import { besideAmount, showWaterBeside } from "../house/show-service.ts";
 import { suitabilityOf } from "../house/suitability.ts";
@@ -74,12 +74,12 @@ function pourOf(assessment: Assessment, pour: FlatPour, settings: Settings): Car
   const sized = sizeOfPart(assessment, pour, settings);
   return {
     amount: sized?.amount ?? written,
-    other: sized ? sized.other : (quantity && showInOtherUnits(quantity, settings)) || null,
+    other: sized ? sized.other : (quantity && showPouredInOther(quantity, settings)) || null,
     name: ingredient.resolution.text,
     notes: [...(sized ? [written] : []), ...modifiers.map(({ text }) => text)],
     or: alternatives.map((one) => {
       if (one.quantity === quantity) return one.ingredient.resolution.text;
-      const other = one.quantity && showInOtherUnits(one.quantity, settings);
+      const other = one.quantity && showPouredInOther(one.quantity, settings);
       return `${showPour(one, one.ingredient)}${other ? ` (${other})` : ""}`;
     }),
   };
@@ -91,20 +91,20 @@ function sizeOfPart(assessment: Assessment, pour: FlatPour, settings: Settings):
   const known = part && ("ml" in part ? part.ml : part.g);
   if (!known || "because" in known) return undefined;
   if (!("ml" in part)) return { amount: showWeight(known.value), other: null };
-  return { amount: showVolume(known.value, settings), other: showVolume(known.value, otherMeasure(settings)) };
+  return { amount: showVolume(known.value, settings), other: showPouredMl(known.value, settings.units !== "oz", settings) };
 }
 
 function serviceOf(house: House, assessment: Assessment, settings: Settings): CardPour[] | null {
   const spec = serviceSpecOf(house, assessment);
   if (!spec) return null;
   const { batchMl, jiggerMl, beside, waterMl } = spec;
-  const other = otherMeasure(settings);
-  const batch = (measure: Measure) => (jiggerMl === null ? showVolumeBriefly(batchMl, measure) : showVolume(jiggerMl, measure));
+  const other = (ml: number) => showPouredMl(ml, settings.units !== "oz", settings);
+  const batch = jiggerMl === null ? showVolumeBriefly(batchMl, settings) : showVolume(jiggerMl, settings);
   const row = { notes: [], or: [] };
   return [
     batchMl.value === null
       ? { ...row, amount: "", other: null, name: "batch, nobody knows how much" }
-      : { ...row, amount: batch(settings), other: batch(other), name: "batch" },
+      : { ...row, amount: batch, other: other(jiggerMl ?? batchMl.value), name: "batch" },
     ...beside.map((one) => ({
       ...row,
       amount: besideAmount(one, assessment.plan.serves, settings),
@@ -112,7 +112,7 @@ function serviceOf(house: House, assessment: Assessment, settings: Settings): Ca
       name: one.pour.ingredient.resolution.text,
       notes: one.pour.modifiers.map(({ text }) => text),
     })),
-    ...(waterMl > 0 ? [{ ...row, amount: showWaterBeside(waterMl, settings), other: showWaterBeside(waterMl, other), name: "water" }] : []),
+    ...(waterMl > 0 ? [{ ...row, amount: showWaterBeside(waterMl, settings), other: other(waterMl), name: "water" }] : []),
   ];
 }
 
@@ -124,12 +124,12 @@ function otherMeasure({ units, ounceMl }: Measure): Measure {
 /** Of one serve. */
 function besideOther({ plan, pours }: Assessment, { pour, part }: Beside, settings: Settings): string | null {
   if (!pour.quantity) return null;
-  if (!part && plan.serves === 1) return showInOtherUnits(pour.quantity, settings) ?? null;
+  if (!part && plan.serves === 1) return showPouredInOther(pour.quantity, settings) ?? null;
   const amount = plan.pours[pours.indexOf(pour)]?.amount;
-  const isMeasured = part !== undefined || showInOtherUnits(pour.quantity, settings) !== undefined;
+  const isMeasured = part !== undefined || showPouredInOther(pour.quantity, settings) !== undefined;
   if (!amount || !("ml" in amount) || "because" in amount.ml || !isMeasured) return null;
   const isOunces = pour.quantity.unit?.unit.id === "oz" || (part !== undefined && settings.units === "oz");
-  return showInOther(amount.ml.value / plan.serves, !isOunces, settings);
+  return showPouredMl(amount.ml.value / plan.serves, !isOunces, settings);
 }
 
 /** `25 % vol, 2.4 UK units`. */

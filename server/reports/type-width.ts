@@ -16,7 +16,7 @@ const widths: readonly (readonly [characters: RegExp, em: number])[] = [
   [/[csz]/, 0.49],
   [/[W@—…]/, 1],
   [/[m%]/, 0.89],
-  [/[wM<>&+=~^×÷±−]/, 0.83],
+  [/[wM<>&+=~^×÷±−≈]/, 0.83],
   [/[aekovxy]/, 0.55],
   [/[\p{Ll}\d]/u, 0.57],
   [/[\u1100-\uffff]|\p{Extended_Pictographic}/u, 1.1],

@@ -41,14 +41,18 @@ function cardOf(lines: string, settings = "  country: GB"): Card {
 const amounts = ({ pours }: Card) => pours.map(({ amount, other, name }) => [amount, other, name]);
 
 describe("the amounts", () => {
-  // US fluid ounces: NIST Handbook 44, Appendix C: 29.57353 ml.
+  // US fluid ounces: NIST Handbook 44, Appendix C: 29.57353 ml. Rounded to eighths of them, to teaspoons of a sixth, and
+  // to 2.5 ml: practice, no source.
   test.each([
-    ["30 ml plain spirit", "30 ml", "1.01 oz"],
-    ["6 cl plain spirit", "6 cl", "2.03 oz"],
-    ["1 1/2 oz plain spirit", "1 1/2 oz", "44.4 ml"],
-    ["10-15 ml plain spirit", "10-15 ml", "0.338 oz to 0.507 oz"],
-    ["1/2 pint plain syrup", "1/2 pint", "237 ml"],
-    ["top to 180 ml soda water", "top to 180 ml", "6.09 oz"],
+    ["30 ml plain spirit", "30 ml", "≈ 1 oz"],
+    ["25 ml plain spirit", "25 ml", "≈ 7/8 oz"],
+    ["6 cl plain spirit", "6 cl", "≈ 2 oz"],
+    ["1 1/2 oz plain spirit", "1 1/2 oz", "≈ 45 ml"],
+    ["10-15 ml plain spirit", "10-15 ml", "≈ 2 tsp to 1/2 oz"],
+    ["about 29.57353 ml plain spirit", "about 29.57353 ml", "≈ 1 oz"],
+    ["29.5735295625 ml plain spirit", "29.5735295625 ml", "1 oz"],
+    ["1/2 pint plain syrup", "1/2 pint", "≈ 235 ml"],
+    ["top to 180 ml soda water", "top to 180 ml", "≈ 6 1/8 oz"],
     ["2 dashes orange bitters", "2 dashes", null],
     ["1 egg white", "1", null],
     ["15 g plain syrup", "15 g", null],
@@ -61,7 +65,19 @@ describe("the amounts", () => {
   test("a pouring ounce keeps the ratio, and the page says how large it is", () => {
     const card = cardOf("  45 ml plain spirit\n  22.5 ml plain syrup\n", "  ounce: 30 ml");
     expect(amounts(card).map(([, other]) => other)).toEqual(["1 1/2 oz", "3/4 oz"]);
-    expect(cardsHtml({ country: null, cards: [card], unknown: [] }, { paper: "a4", ink: "light" })).toContain("1 oz is 30 ml.");
+    expect(cardsHtml({ country: null, cards: [card], unknown: [] }, { paper: "a4", ink: "light" })).toContain("1 oz is 30 ml;");
+  });
+
+  test("no amount is finer than a jigger, however large its ounce is", () => {
+    const ml = fc.integer({ min: 1, max: 80 }).map((steps) => steps * 2.5);
+    fc.assert(
+      fc.property(ml, fc.constantFrom("", "  ounce: 30 ml", "  ounce: imperial", "  ounce: 25 ml"), (amount, ounce) => {
+        const [[, other]] = amounts(cardOf(`  ${amount} ml plain spirit\n`, ounce)) as [[string, string]];
+        // Thirds too are poured where they come out: a jigger of 20 ml is two thirds of an ounce of 30.
+        expect(other).toMatch(/^(?:≈ )?(?:\d+ )?(?:\d+|[1357]\/8|[13]\/4|1\/2|[12]\/3) (?:oz|tsp)$/);
+      }),
+      { numRuns: 60 },
+    );
   });
 
   test("parts of known size are told as what is poured, others as parts", () => {
@@ -90,7 +106,7 @@ test("a batched drink has its service beside the full spec, of one serve", () =>
   // The same spirit twice: what is mixed has the volume of its parts, so that no volume of mixing has to be known.
   expect(service?.map(({ amount, other, name }) => [amount, other, name])).toEqual([
     ["60 ml", "2 oz", "batch"],
-    ["25 ml", "0.833 oz", "lemon juice"],
+    ["25 ml", "≈ 7/8 oz", "lemon juice"],
   ]);
   expect(pours).toHaveLength(3);
   expect(cardOf("  50 ml plain spirit\n").service).toBeNull();
@@ -216,6 +232,31 @@ test("however long a drink is, its cards hold all of it, one after the other, an
     }),
     { numRuns: 40 },
   );
+});
+
+describe("a long name", () => {
+  const titleOf = (name: string) => {
+    const [{ title, names }] = facesOf({ ...cardOf("  50 ml plain spirit\n"), name }, "a4") as [Face];
+    return { title, names };
+  };
+
+  test("of sixty letters stands whole in the title", () => {
+    const name = "The Long Watch of the Harbour Master and His Seven Sisters a";
+    expect(name).toHaveLength(60);
+    expect(titleOf(name)).toEqual({ title: name, names: [] });
+  });
+
+  test("is never cut inside what a reader takes for one letter", () => {
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom("🍋", "👩🏽‍🍳", "é", "x"), { minLength: 60, maxLength: 90 }), (letters) => {
+        const { title } = titleOf(letters.join(""));
+        expect(title).not.toMatch(/\p{Cs}/u);
+        const kept = [...new Intl.Segmenter("en").segment(title.replace("…", ""))].map(({ segment }) => segment);
+        expect(kept.slice(0, -1)).toEqual(letters.slice(0, kept.length - 1));
+      }),
+      { numRuns: 30 },
+    );
+  });
 });
 
 test("no text throws, and the data has its published shape", () => {

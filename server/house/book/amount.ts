@@ -38,6 +38,7 @@ export function printedAmount({ quantity, part }: Poured, style: BookStyle, syst
   return { about, low: low!.value, high: high.value, ...unit };
 }
 
+/** So much of a unit as it is measured; a count has none. */
 interface Measured {
   readonly value: number;
   readonly unit?: string;
@@ -48,13 +49,21 @@ function measured(value: number, { unit: word }: Quantity, part: Poured["part"],
   const unit = word?.unit;
   if (!unit) return { value };
   if (unit.dimension === "part" && part) {
-    return "ml" in part ? (system === "metric" ? metricMl : poured)(value * part.ml, style) : weighed(value * part.g, style, system);
+    return "ml" in part ? pouredVolume(value * part.ml, style, system) : weighed(value * part.g, style, system);
   }
   if (unit.bar || (unit.dimension !== "volume" && unit.dimension !== "mass")) return { value, unit: unit.id };
   if (systemOf(unit) === system && !(unit.id === "oz" && style.writtenOunceMl !== style.ounceMl)) return asWritten(value, unit);
   if (unit.g) return weighed(value * unit.g, style, system);
-  return (system === "metric" ? metricMl : poured)(value * mlOf(unit, style), style);
+  return pouredVolume(value * mlOf(unit, style), style, system);
 }
+
+/** A volume that is not written in a system, as it is poured there. */
+export function pouredVolume(ml: number, rounding: Rounding, system: System): Measured {
+  return system === "metric" ? metricMl(ml) : poured(ml, rounding);
+}
+
+/** How ounces are rounded. */
+type Rounding = Pick<BookStyle, "ounceMl" | "ounceStep">;
 
 /** Millilitres in one of a unit as a spec means it. */
 export function mlOf(unit: Unit, { writtenOunceMl }: Pick<BookStyle, "writtenOunceMl">): number {
@@ -97,7 +106,7 @@ function metricStepAt(ml: number): number {
 }
 
 /** A volume in ounces, or in spoons where ounces are too coarse. */
-function poured(ml: number, style: BookStyle): Measured {
+function poured(ml: number, style: Rounding): Measured {
   if (!(ml > 0)) return { value: 0, unit: "oz" };
   const ounces = ml / style.ounceMl;
   const nearest = nearestOunces(ounces, style.ounceStep);
@@ -174,7 +183,7 @@ function inUnit(low: Measured, high: Measured, { ounceMl }: BookStyle): Omit<Pri
 }
 
 /** What a printed amount of a system comes to in the book's own ounce, ml; absent for what is no volume. */
-export function mlOfPrinted({ low, high, unit }: Printed, { ounceMl }: BookStyle): number | undefined {
+export function mlOfPrinted({ low, high, unit }: Printed, { ounceMl }: Pick<BookStyle, "ounceMl">): number | undefined {
   const size = unit === "oz" ? ounceMl : unit === "tsp" ? ounceMl / 6 : findUnit(unit ?? "")?.ml;
   return size === undefined ? undefined : ((low + (high ?? low)) / 2) * size;
 }
