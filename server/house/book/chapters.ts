@@ -3,10 +3,10 @@ import type { Token } from "markdown-it";
 import { isSpec, markdown } from "../../../grammar/markdown.ts";
 import type { Directive, Entry } from "../../../grammar/tree.ts";
 import { fileNameOf, type SpecDocument } from "../document.ts";
-import { findFieldIn } from "../entry.ts";
 import type { House } from "../house.ts";
 import { fold } from "../names.ts";
 import { capital } from "../show.ts";
+import { isChapterFile, listedChapters } from "./chapter-files.ts";
 import type { BookProblem } from "./problems.ts";
 import { meaningOf } from "./saying.ts";
 
@@ -40,18 +40,18 @@ export interface ReadChapter extends ChapterText {
 /** The texts of the chapters in the book's order. */
 export function chapterTexts(entry: Entry, bookFile: string, bookLine: number, texts: readonly ChapterText[], problems: BookProblem[]) {
   const sorted = [...texts].sort((one, other) => (one.file < other.file ? -1 : 1));
-  const field = findFieldIn(entry, "chapters");
-  if (!field) return sorted.filter(({ file }) => !file.includes("/"));
+  const listed = listedChapters(entry);
+  if (listed.length === 0) return sorted.filter(({ file }) => isChapterFile(entry, file));
   const chosen: ChapterText[] = [];
-  for (const item of field.field.items) {
-    const found = texts.find(({ file }) => file === item.text.replace(/^\.\//, ""));
-    const at = { file: bookFile, line: bookLine + field.line, column: item.start + 1 };
+  for (const { file: name, words, line } of listed) {
+    const found = texts.find(({ file }) => file === name);
+    const at = { file: bookFile, line: bookLine + line, column: words.start + 1 };
     if (found && !chosen.includes(found)) chosen.push(found);
-    else if (found) problems.push({ ...at, what: `“${item.text}” is a chapter already.`, todo: "Name each chapter once." });
+    else if (found) problems.push({ ...at, what: `“${words.text}” is a chapter already.`, todo: "Name each chapter once." });
     else {
       const names = sorted.map(({ file }) => file).join(", ");
       const todo = names ? `The Markdown files here are ${names}.` : "No Markdown file lies beside the book.";
-      problems.push({ ...at, what: `There is no chapter “${item.text}” beside the book.`, todo });
+      problems.push({ ...at, what: `There is no chapter “${words.text}” beside the book.`, todo });
     }
   }
   return chosen;

@@ -1,9 +1,7 @@
 /** Links and pictures that the author wrote: where they lead in the printed book, and which lead nowhere. */
 import type { Token } from "markdown-it";
 import type { BookFiles, Chapter } from "./book.ts";
-
 import type { ReadChapter } from "./chapters.ts";
-import { directiveRows } from "./directives.ts";
 import { type Meaning, meaningOfToken, wordsOf } from "./meaning.ts";
 import type { BookProblem } from "./problems.ts";
 import { slugger } from "./slugs.ts";
@@ -38,9 +36,6 @@ export function linksIn(
         const id = href ? targetOf(href, file, anchors, chapters) : undefined;
         if (id) token.meta = { id } satisfies Meaning;
         else if (!isOutside(href)) report(line, href, `The link to “${href}” leads nowhere in this book.`, leadsNowhere);
-      } else if (token.type === "text" && lostBlock.test(token.content)) {
-        const [written = ""] = lostBlock.exec(token.content) ?? [];
-        report(line, written, `“${written}…” stands in a paragraph, so it would be printed as it is.`, "Put it on a line of its own.");
       } else if (token.type.startsWith("html_") && !isHarmless(token.content)) {
         const [first = ""] = token.content.trim().split("\n");
         report(line, first, `“${first}” is HTML, which not every form of the book can print.`, "Write it in Markdown.");
@@ -52,9 +47,6 @@ export function linksIn(
 
 const leadsNowhere =
   "Link to a chapter's file, to a heading of it as file.md#the-heading, or to a whole address; for a recipe write :see[…].";
-
-/** What is a directive only on a line of its own. */
-const lostBlock = new RegExp(`::(?:${directiveRows.flatMap(({ name, block }) => (block ? [name] : [])).join("|")})(?=[[{])`);
 
 /** A remark prints nowhere, a line break everywhere. */
 export function isHarmless(html: string): boolean {

@@ -1,36 +1,19 @@
 /** Which recipes the chapters of a book print, asked from any entry of them. */
 import type { Directive, Entry } from "../../../grammar/tree.ts";
 import { namesOf } from "../declarations.ts";
-import { folderOf, type Place, type SpecDocument } from "../document.ts";
-import { findFieldIn } from "../entry.ts";
+import type { Place } from "../document.ts";
 import type { House } from "../house.ts";
 import type { Scope } from "../scope.ts";
+import { isChapterUri } from "./chapter-files.ts";
 import { meaningOf } from "./saying.ts";
 import { bookIn } from "./style.ts";
 
 /** The book that an entry's text is a chapter of; absent for a text that is in no book. */
-export function bookOf(house: House, entry: Entry): Entry | undefined {
+export function bookOfChapter(house: House, entry: Entry): Entry | undefined {
   const document = house.findDocumentOf(entry);
   if (!document?.margins) return undefined;
   const book = bookIn(house, house.scopeOf(document));
-  return book && isChapter(house, document, book) ? book : undefined;
-}
-
-/** Whether a text is one of the book's `chapters:`, or lies beside the book where it does not list them. */
-function isChapter(house: House, { uri }: SpecDocument, book: Entry): boolean {
-  const folder = folderOf(house.getDocumentOf(book).uri);
-  const listed = findFieldIn(book, "chapters")?.field.items ?? [];
-  if (listed.length === 0) return folderOf(uri) === folder;
-  return listed.some(({ text }) => pathOf(uri, folder) === text.replace(/^\.\//, ""));
-}
-
-function pathOf(uri: string, folder: string): string | undefined {
-  if (!uri.startsWith(`${folder}/`)) return undefined;
-  try {
-    return decodeURIComponent(uri.slice(folder.length + 1));
-  } catch {
-    return undefined;
-  }
+  return book && isChapterUri(book, house.getDocumentOf(book).uri, document.uri) ? book : undefined;
 }
 
 /** A recipe as an entry of a chapter prints it. */
@@ -66,6 +49,8 @@ export function specOf(house: House, scope: Scope, directive: Directive): Entry 
 
 /** Whether the book of a scope prints a recipe anywhere, in a block of a chapter or by `::spec`. */
 export function isPrinted(house: House, scope: Scope, recipe: Entry): boolean {
-  if (bookOf(house, recipe)) return true;
-  return namesOf(recipe).some((name) => house.lookup(scope, "printed", name).some(({ entry }) => bookOf(house, entry) !== undefined));
+  if (bookOfChapter(house, recipe)) return true;
+  return namesOf(recipe).some((name) =>
+    house.lookup(scope, "printed", name).some(({ entry }) => bookOfChapter(house, entry) !== undefined),
+  );
 }

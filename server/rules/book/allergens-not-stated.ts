@@ -1,5 +1,5 @@
 /** A recipe of the book for which the page on allergens would be incomplete. */
-import { bookOf, printedBy } from "../../house/book/printed.ts";
+import { bookOfChapter, printedBy } from "../../house/book/printed.ts";
 import { showList } from "../../house/show.ts";
 import { suitabilityOf } from "../../house/suitability.ts";
 import { headPlace } from "../places.ts";
@@ -21,7 +21,7 @@ export const allergensNotStated: Rule = {
     good: chapter(spec("  allergens: none\n")),
   },
   *check(house, entry) {
-    if (!bookOf(house, entry)) return;
+    if (!bookOfChapter(house, entry)) return;
     for (const { recipe, place } of printedBy(house, entry)) {
       const { notStated } = suitabilityOf(house, recipe);
       if (notStated.length === 0) continue;

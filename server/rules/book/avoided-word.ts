@@ -1,5 +1,5 @@
 /** A word that the book's own style forbids. */
-import { bookOf } from "../../house/book/printed.ts";
+import { bookOfChapter } from "../../house/book/printed.ts";
 import { proseIn } from "../../house/book/prose.ts";
 import { styleOf } from "../../house/book/style.ts";
 import type { Rule } from "../rule.ts";
@@ -16,7 +16,7 @@ export const avoidedWord: Rule = {
     good: chapter("To make it is an art.", ["avoid: craft; artisanal"]),
   },
   *check(house, entry) {
-    if (!bookOf(house, entry)) return;
+    if (!bookOfChapter(house, entry)) return;
     const { avoided } = styleOf(house, house.scopeOf(entry));
     if (avoided.length === 0) return;
     const pattern = wholeWords(avoided);

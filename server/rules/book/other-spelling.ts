@@ -1,5 +1,5 @@
 /** A word of the trade spelt as on the other side of the ocean. */
-import { bookOf } from "../../house/book/printed.ts";
+import { bookOfChapter } from "../../house/book/printed.ts";
 import { proseIn } from "../../house/book/prose.ts";
 import { longestFirst, respelled, wordForms } from "../../house/book/spelling.ts";
 import { type Spelling, styleOf } from "../../house/book/style.ts";
@@ -17,7 +17,7 @@ export const otherSpelling: Rule = {
     good: chapter("The colour is that of the harbour.", ["spelling: British"]),
   },
   *check(house, entry) {
-    if (!bookOf(house, entry)) return;
+    if (!bookOfChapter(house, entry)) return;
     const { spelling } = styleOf(house, house.scopeOf(entry));
     for (const { line, prose } of proseIn(entry)) {
       for (const { 0: word, index } of prose.matchAll(wrong[spelling])) {

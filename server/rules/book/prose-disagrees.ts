@@ -3,7 +3,7 @@ import type { Entry } from "../../../grammar/tree.ts";
 import { mlOf, mlOfPrinted, type Poured, printedAmount } from "../../house/book/amount.ts";
 import { spoken } from "../../house/book/amount-text.ts";
 import { type PouredInProse, pouredInProse } from "../../house/book/poured-in-prose.ts";
-import { bookOf } from "../../house/book/printed.ts";
+import { bookOfChapter } from "../../house/book/printed.ts";
 import type { ProseAmount } from "../../house/book/prose-amounts.ts";
 import { type BookStyle, type System, styleOf } from "../../house/book/style.ts";
 import type { Fix } from "../../house/finding.ts";
@@ -27,7 +27,7 @@ export const proseDisagrees: Rule = {
   },
   *check(house, entry) {
     const said = pouredInProse(house, entry);
-    if (said.length === 0 || !bookOf(house, entry)) return;
+    if (said.length === 0 || !bookOfChapter(house, entry)) return;
     const style = styleOf(house, house.scopeOf(entry));
     for (const one of said) {
       const { line, amount, drink, name, pours } = one;

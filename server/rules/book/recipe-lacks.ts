@@ -1,6 +1,6 @@
 /** A recipe of the book without something that the book's style demands of all. */
 import type { Entry } from "../../../grammar/tree.ts";
-import { bookOf, printedBy } from "../../house/book/printed.ts";
+import { bookOfChapter, printedBy } from "../../house/book/printed.ts";
 import { styleOf } from "../../house/book/style.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import type { House } from "../../house/house.ts";
@@ -27,7 +27,7 @@ export const recipeLacks: Rule = {
     good: chapter(fenced(specimen(pours, { headnote: "Made on the slip, in any weather." })), fields),
   },
   *check(house, entry) {
-    if (!bookOf(house, entry)) return;
+    if (!bookOfChapter(house, entry)) return;
     const { required } = styleOf(house, house.scopeOf(entry));
     if (required.length === 0) return;
     for (const { recipe, place } of printedBy(house, entry)) {

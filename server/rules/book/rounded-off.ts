@@ -1,5 +1,5 @@
 /** A drink that is another one in the units it is printed in. */
-import { bookOf, printedBy } from "../../house/book/printed.ts";
+import { bookOfChapter, printedBy } from "../../house/book/printed.ts";
 import { roundingOf } from "../../house/book/rounding.ts";
 import { styleOf } from "../../house/book/style.ts";
 import { headPlace, placeOf } from "../places.ts";
@@ -21,7 +21,7 @@ export const roundedOff: Rule = {
     good: chapter(spec("20 ml")),
   },
   *check(house, entry) {
-    if (!bookOf(house, entry)) return;
+    if (!bookOfChapter(house, entry)) return;
     const style = styleOf(house, house.scopeOf(entry));
     for (const { recipe, place, here } of printedBy(house, entry)) {
       const found = roundingOf(house, recipe, style);

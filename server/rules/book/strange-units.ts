@@ -1,6 +1,6 @@
 /** Prose that measures in units which the book does not show. */
 
-import { bookOf } from "../../house/book/printed.ts";
+import { bookOfChapter } from "../../house/book/printed.ts";
 import { amountsOn } from "../../house/book/prose-amounts.ts";
 import { styleOf } from "../../house/book/style.ts";
 import type { Rule } from "../rule.ts";
@@ -23,7 +23,7 @@ export const strangeUnits: Rule = {
       for (const { start, end, unit } of amountsOn(one)) {
         const system = systemOf(unit);
         if (!system || (unit.g && system === "metric")) continue;
-        shown ??= bookOf(house, entry) ? styleOf(house, house.scopeOf(entry)).systems : [];
+        shown ??= bookOfChapter(house, entry) ? styleOf(house, house.scopeOf(entry)).systems : [];
         if (shown.length === 0 || shown.includes(system)) continue;
         yield {
           place: { line, start, end },

@@ -1,6 +1,6 @@
 /** A recipe that an index of the book cannot hold. */
 
-import { bookOf, printedBy } from "../../house/book/printed.ts";
+import { bookOfChapter, printedBy } from "../../house/book/printed.ts";
 import { type IndexKind, styleOf } from "../../house/book/style.ts";
 import { assessDrink } from "../../house/drink.ts";
 import { findFieldIn } from "../../house/entry.ts";
@@ -24,7 +24,7 @@ export const unindexedRecipe: Rule = {
     good: chapter(fenced(specimen(pours, { ...shaken, family: "sour" })), ["indexes: family"]),
   },
   *check(house, entry) {
-    const book = bookOf(house, entry);
+    const book = bookOfChapter(house, entry);
     if (!book || !findFieldIn(book, "indexes")) return;
     const style = styleOf(house, house.scopeOf(entry));
     for (const { recipe, place } of printedBy(house, entry)) {

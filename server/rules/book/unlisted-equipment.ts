@@ -1,6 +1,6 @@
 /** A glass or a tool that a recipe needs and that the book does not tell the reader to have. */
 import type { Entry } from "../../../grammar/tree.ts";
-import { bookOf, printedBy } from "../../house/book/printed.ts";
+import { bookOfChapter, printedBy } from "../../house/book/printed.ts";
 import { styleOf } from "../../house/book/style.ts";
 import { toolsFor } from "../../house/book/tools.ts";
 import type { FieldAt } from "../../house/entry.ts";
@@ -27,7 +27,7 @@ export const unlistedEquipment: Rule = {
     good: chapter(spec, ["tools: shaker; fine strainer"]),
   },
   *check(house, entry) {
-    if (!bookOf(house, entry)) return;
+    if (!bookOfChapter(house, entry)) return;
     const { glassware, tools } = styleOf(house, house.scopeOf(entry));
     if (glassware.length + tools.length === 0) return;
     for (const { recipe, place, here } of printedBy(house, entry)) {

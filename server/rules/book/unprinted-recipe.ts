@@ -1,13 +1,13 @@
 /** A recipe that exists and that the book leads to, but that no chapter gives. */
 import type { Entry } from "../../../grammar/tree.ts";
-import { bookOf, isPrinted, printedBy } from "../../house/book/printed.ts";
-import { meaningOf } from "../../house/book/saying.ts";
+import { leadingNowhere } from "../../house/book/faults.ts";
+import { bookOfChapter, isPrinted, printedBy } from "../../house/book/printed.ts";
 import type { House } from "../../house/house.ts";
 import { pouredIn } from "../../house/poured.ts";
 import { headPlace } from "../places.ts";
 import type { Found, Rule } from "../rule.ts";
 import { specimen } from "../specimen.ts";
-import { chapter, directivesIn, fenced, labelPlace } from "./chapter.ts";
+import { chapter, fenced } from "./chapter.ts";
 
 const spec = fenced(specimen(["50 ml gin", "20 ml harbour syrup", "100 ml soda water"]));
 const syrup = "prep harbour syrup\n  parts by: weight\n  1 part white sugar\n  1 part water\n";
@@ -24,18 +24,12 @@ export const unprintedRecipe: Rule = {
     good: book("::spec[harbour syrup]\n\n"),
   },
   *check(house, entry) {
-    if (!bookOf(house, entry)) return;
+    if (!bookOfChapter(house, entry)) return;
     const scope = house.scopeOf(entry);
-    for (const { line, directive } of entry.kind === "text" ? directivesIn(house, entry) : []) {
-      const meant = meaningOf(house, scope, directive);
-      const recipe = "row" in meant && meant.row.name === "see" ? meant.recipe : undefined;
-      if (!recipe || isPrinted(house, scope, recipe)) continue;
-      yield {
-        place: labelPlace(line, directive),
-        ...(recipe.kind === "prep" && { severity: "information" as const }),
-        what: `No chapter prints “${recipe.name!.text}”, so this leads ${recipe.kind === "prep" ? "to the end of the book, or nowhere" : "nowhere"}.`,
-        todo: `Print it with \`::spec[${recipe.name!.text}]\`, or leave the link out.`,
-      };
+    for (const { recipe, ...fault } of leadingNowhere(house, entry, (one) => isPrinted(house, scope, one))) {
+      const what = `No chapter prints “${recipe.name!.text}”, so this leads to the end of the book, or nowhere.`;
+      // The build puts a prep that a recipe pours behind the last chapter.
+      yield recipe.kind === "prep" ? { ...fault, severity: "information", what } : fault;
     }
     yield* pouredUnprinted(house, entry);
   },

@@ -47,14 +47,10 @@ test("the same files in another order are the same book", () => {
 });
 
 test.each([
-  ["a directive that there is none of", "a :strenght[Lamp Sour]\n", ["01-first.md:1:4 Nothing here is called “strenght”."]],
+  ["a directive that there is none of", "a :strenght[Lamp Sour]\n", ["01-first.md:1:4 Nothing that a book can say is called “strenght”"]],
   ["a label that names nothing", "é½🍋 :strength[Lamp Sou]\n", ["01-first.md:1:16 No drink and no prep is called “Lamp Sou”."]],
-  ["a value that is not known", "\n\n:strength[unmeasured]\n", ["01-first.md:3:1 :strength cannot be said here: "]],
-  [
-    "a reference to what is never printed",
-    ":see[Lamp Sour]\n",
-    ["01-first.md:1:6 The book never prints “Lamp Sour”, so this leads nowhere."],
-  ],
+  ["a value that is not known", "\n\n:strength[unmeasured]\n", ["01-first.md:3:11 The book cannot say this: "]],
+  ["a reference to what is never printed", ":see[Lamp Sour]\n", ["01-first.md:1:6 No chapter prints “Lamp Sour”, so this leads nowhere."]],
   ["a spec of nothing", "\n::spec[Lamp Bitter]\n", ["01-first.md:2:8 No drink and no prep is called “Lamp Bitter”."]],
   [
     "a recipe printed twice",
@@ -64,11 +60,21 @@ test.each([
   [
     "an attribute that there is none of",
     "::spec[Lamp Sour]\n\n:strength[Lamp Sour]{colour=red}\n",
-    ["01-first.md:3:22 :strength takes no “colour”."],
+    ["01-first.md:3:22 “strength” takes no “colour”"],
   ],
-  ["an index of nothing", "::index[]\n", ["01-first.md:1:1 :index does not say its “by”."]],
-  ["an index by something else", "::index[]{by=mood}\n", ["01-first.md:1:14 “mood” is nothing that “by” can be."]],
+  ["an index of nothing", "::index[]\n", ["01-first.md:1:3 It does not say “by”"]],
+  ["an index by something else", "::index[]{by=mood}\n", ["01-first.md:1:14 “by” is one of spirit, family, ingredient and strength"]],
   ["a block within a paragraph", "a\nb ::spec[Lamp Sour]\n", ["01-first.md:2:3 “::spec…” stands in a paragraph"]],
+  ["a value's block", "a ::strength[Lamp Sour]\n", ["01-first.md:1:3 “strength” is said within a sentence"]],
+  ["attributes over two lines", 'A :pour[lemon juice]{in="Lamp Sour"\nwords}\n', ["01-first.md:1:21 A directive stands on one line"]],
+  ["a label over two lines", "> é🍋 :see[Lamp\n> Sour] and\n", ["01-first.md:1:7 A directive stands on one line"]],
+  ["a block over two lines", "::index[]{by=\nspirit}\n", ["01-first.md:1:10 A directive stands on one line"]],
+  ["a spec's label over two lines", "::spec[Lamp\nSour]\n", ["01-first.md:1:1 A directive stands on one line"]],
+  [
+    "braces that hold no attributes",
+    "A :strength[Lamp Sour]{words, figures}\n",
+    ["01-first.md:1:23 What stands in these braces does not read"],
+  ],
   ["a picture that is not there", "a\nb ![x](no.png)\n", ["01-first.md:2:8 There is no picture “no.png”."]],
   ["a picture from elsewhere", "![x](https://example.org/a.png)\n", ["01-first.md:1:6 There is no picture “https://example.org/a.png”."]],
   ["a link to no chapter", "[x](02-second.md)\n", ["01-first.md:1:5 The link to “02-second.md” leads nowhere in this book."]],
@@ -96,7 +102,10 @@ test("a chapter that is not there fails where it is named", () => {
 test.each([
   ["a remark", "<!-- to do -->\n\na <!-- b --> c\n"],
   ["a line break", "a<br>b\n"],
-  ["what only looks like a directive", "At 12:30, and other:[x], and `:see[A]`.\n"],
+  [
+    "what only looks like a directive",
+    "\\:see[a\nb] `:see[a` 12:30:see[a sea:see[x :sea[a :strength[Lamp Sour]{words}{x} At 12:30, and other:[x], and `:see[A]`.\n",
+  ],
   [
     "links within, and to whole addresses",
     "# A b\n\n[x](#a-b) [y](01-first.md) [z](01-first.md#a-b) [u](https://example.org) <mailto:a@example.org>\n",

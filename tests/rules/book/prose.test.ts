@@ -162,6 +162,19 @@ Of :keeps[Slip Sour].
 ${sour}`),
     ));
 
+  test("one that goes on over the end of its line is found", () =>
+    checkFindings(
+      book(`> Of :pour[gin]{in="Slip Sour"
+               ^^^^^^^^^^^^^^^ unknown-directive
+> words} and :see[Slip
+             ^^^^^^^^^ unknown-directive
+> Sour], and ::spec[Slip Sour] and ::glass[Slip Sour].
+             ^^^^^^^^^^^^^^^^^ unknown-directive
+                                   ^^^^^^^^^^^^^^^^^^ unknown-directive
+
+${sour}`),
+    ));
+
   test("a link leads to what is printed: in a chapter, or by its name or another", () => {
     const aside = "=== bar.drink\ndrink Bar Sour\n  aka: Old Sour\n  glass: coupe\n  method: shake 12 s\n  garnish: none\n  50 ml gin\n";
     expect(found(book(`A :see[Bar Sour].\n${aside}`), "unprinted-recipe")).toHaveLength(1);
