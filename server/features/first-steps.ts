@@ -7,7 +7,13 @@ import { rangeOnLine } from "./place.ts";
 export const insertFrame = "mutchkin.insertFrame";
 
 /** As the editor's snippets are called. */
-const frames = { "start with a drink": "Drink", "with a house": "House", "with a prep": "Prep", "with a menu": "Menu" };
+const frames = {
+  "start with a drink": "Drink",
+  "with a house": "House",
+  "with a prep": "Prep",
+  "with a menu": "Menu",
+  "with a book": "Book",
+};
 
 export function firstSteps({ tree, margins }: SpecDocument): CodeLens[] {
   const isEmpty = !margins && tree.entries.every(({ lines }) => lines.every(({ content }) => content.kind === "blank"));

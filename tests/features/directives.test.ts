@@ -58,6 +58,12 @@ test("what it takes is filled in", () => {
   expect(take(`${house}::in<>`, "index", { snippets: true })).toMatch(/^::index\{by=\$\{2\|spirit,family,ingredient,strength\|\}\}$/);
 });
 
+test("a book's chapters are the texts below its folder that say something, each once", () => {
+  const files = "\n=== book/two.md\n:see[Fog]\n=== book/more/three.md\n::contents\n=== book/one.md\n:see[Fog]\n=== other.md\n:see[Fog]\n";
+  expect(labelsAt(`=== book/book.drink\nbook Slack Water\n  chapters: <>${files}`)).toEqual(["more/three.md", "one.md", "two.md"]);
+  expect(labelsAt(`=== book/book.drink\nbook Slack Water\n  chapters: one.md; t<>${files}`)).toEqual(["more/three.md", "two.md"]);
+});
+
 test("a label is a recipe of the book, for a pour what is poured", () => {
   const recipes = labelsAt(`${house}:strength[<>`);
   expect(recipes.slice(0, 2).sort()).toEqual(["Ebb", "Fog Bank"]);

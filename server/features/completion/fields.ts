@@ -6,6 +6,7 @@ import type { FieldLine } from "../../../grammar/tree.ts";
 import { findUnit } from "../../../grammar/units.ts";
 import { acidKinds, sugarNames } from "../../engine/plan.ts";
 import { standardDrinks } from "../../engine/standard-drinks.ts";
+import { pathFrom } from "../../house/book/chapter-files.ts";
 import { findFieldIn } from "../../house/entry.ts";
 import { type Settings, settingsOf, severities } from "../../house/settings.ts";
 import { rules } from "../../rules/all.ts";
@@ -85,6 +86,7 @@ const byName: Readonly<Record<string, Values>> = {
   currency: () => [...currencyCodes].map((code) => named({ what: "currency", name: code }, currencyNames.of(code))),
   ounce: (_asked, field) => inOrder(["us", "imperial", field.example].map((name) => word({ what: "choice", name, of: "house ounce" }))),
   severity: () => rules.map(({ code }) => wordOffer(code, { what: "rule", name: code }, `${code} `)),
+  chapters: chapterFiles,
   status: ({ entry }) => statusOf(entry.kind as EntryKind).map((name) => word({ what: "choice", name, of: `${entry.kind} status` })),
 };
 
@@ -139,6 +141,12 @@ function written(asked: Asked, field: string): Offer[] {
   const { entry } = asked;
   const words = asked.usage().words(entry.kind, field);
   return words.map(([name, used]) => ({ ...word({ what: "written", name, of: `${entry.kind} ${field}` }), used }));
+}
+
+/** The Markdown texts below the book's folder in which anything is said, by name. */
+function chapterFiles({ house, document }: Asked): Offer[] {
+  const files = [...house.documents()].flatMap(({ uri, margins }) => (margins && pathFrom(document.uri, uri)) || []).sort();
+  return inOrder(files.map((name) => word({ what: "choice", name, of: "book chapters" })));
 }
 
 /** The window of the drink's family, to start from. */

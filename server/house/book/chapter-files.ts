@@ -2,6 +2,7 @@
 import type { Entry, Words } from "../../../grammar/tree.ts";
 import { folderOf } from "../document.ts";
 import { findFieldIn } from "../entry.ts";
+import type { House } from "../house.ts";
 
 export interface ListedChapter {
   /** From the book's folder, with forward slashes. */
@@ -25,11 +26,25 @@ export function isChapterFile(book: Entry, file: string): boolean {
 
 /** Whether a text is a chapter of the book that another declares. */
 export function isChapterUri(book: Entry, bookUri: string, uri: string): boolean {
+  const file = pathFrom(bookUri, uri);
+  return file !== undefined && isChapterFile(book, file);
+}
+
+/** Where a text lies from the folder of the book on, as `chapters:` names it; absent for one that lies elsewhere. */
+export function pathFrom(bookUri: string, uri: string): string | undefined {
   const folder = `${folderOf(bookUri)}/`;
-  if (!uri.startsWith(folder)) return false;
+  if (!uri.startsWith(folder)) return undefined;
   try {
-    return isChapterFile(book, decodeURIComponent(uri.slice(folder.length)));
+    return decodeURIComponent(uri.slice(folder.length));
   } catch {
-    return false;
+    return undefined;
   }
+}
+
+/** Tells of a URI whether it is a chapter of one of a house's books, as they are now. */
+export function chaptersOf(house: House): (uri: string) => boolean {
+  const books = [...house.documents()].flatMap(({ uri, tree }) =>
+    tree.entries.flatMap((book) => (book.kind === "book" ? [{ book, uri }] : [])),
+  );
+  return (uri) => books.some((one) => isChapterUri(one.book, one.uri, uri));
 }
