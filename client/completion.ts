@@ -1,5 +1,5 @@
-/** What was accepted and ends in a blank wants something behind it: that is offered at once, as if the blank had been typed. */
-import type * as vscode from "vscode";
+/** What was accepted and ends in a blank, or in a label to fill in, wants something there: that is offered at once, as if it had been typed. */
+import * as vscode from "vscode";
 import type { CompletionMiddleware } from "vscode-languageclient";
 
 /** As the editor would ask by itself: where there is nothing to offer it says nothing. */
@@ -10,7 +10,9 @@ export const goOn: CompletionMiddleware = {
     const offered = await next(document, position, context, token);
     for (const item of Array.isArray(offered) ? offered : (offered?.items ?? [])) {
       const text = item.insertText ?? item.label;
-      if (typeof text === "string" && text.endsWith(" ")) item.command ??= askAgain;
+      const wants =
+        text instanceof vscode.SnippetString ? /[["]\$1[\]"]/.test(text.value) : /\s$/.test(typeof text === "string" ? text : text.label);
+      if (wants) item.command ??= askAgain;
     }
     return offered;
   },
