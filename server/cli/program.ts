@@ -107,7 +107,7 @@ function commands(terminal: Terminal, ended: (code: number) => void): Command {
     .action((asked: string[], options) => ended(adjustCommand(asked, options, terminal)));
   program
     .command("batch")
-    .summary("mix a drink ahead: amounts, water, label, what is left for the glass")
+    .summary("mix a drink ahead: amounts, water and the label")
     .description("Scales a drink to bottles: amounts as the bar measures them, the water its ice would have given, work, label, cautions.")
     .argument("<drink>", "its name")
     .addArgument(paths())
@@ -195,7 +195,6 @@ const examples = `
 Examples:
   mutchkin check                                         the specs below this folder
   mutchkin check --out                                   the drinks that are off tonight
-  mutchkin assess bar/sours.drink                        figures of the drinks in one file
   mutchkin assess --drink "Lantern Sour"                 one drink, with all its figures
   mutchkin adjust --drink "Lantern Sour" --to "ratio 9"  which pour brings it there
   mutchkin diff main..HEAD                               what a branch does to the drinks
