@@ -3,11 +3,12 @@ import { entryKinds, type Field, fieldsOf, type Shape } from "../../grammar/fiel
 import { type Dimension, units } from "../../grammar/units.ts";
 import { strained } from "../engine/processes.ts";
 import { clingingByKind, techniques } from "../engine/techniques.ts";
+import { type DirectiveRow, directiveRows } from "../house/book/directives.ts";
 import { modifiers } from "../house/modifiers.ts";
 import { showNumber } from "../house/show.ts";
 import { printBetween, printTable } from "./markers.ts";
 
-/** The page with its lists of fields, units, modifiers, techniques, ice and what is strained out printed anew; the rest stays as it is. */
+/** The page with its lists of fields, units, modifiers, techniques, ice, what is strained out and directives printed anew; the rest stays as it is. */
 export function languagePage(page: string): string {
   const lists = {
     fields: fieldLists(),
@@ -16,6 +17,7 @@ export function languagePage(page: string): string {
     techniques: techniqueList(),
     ice: iceLists(),
     strained: strainedList(),
+    directives: directiveLists(),
   };
   return Object.entries(lists).reduce((done, [name, list]) => printBetween(done, name, list), page);
 }
@@ -135,6 +137,22 @@ function strainedList(): string {
     [...gives, ...(watery ? ["the water that lowers a strength"] : [])].join(", ") || "nothing that is counted",
   ]);
   return printTable(["strained out", "a gram of it holds back", "leaves an unknown amount of"], rows);
+}
+
+/** What stands in running text, and what on a line of its own. */
+function directiveLists(): string {
+  const list = (block: boolean) =>
+    printTable(
+      ["directive", "takes", "what it prints"],
+      directiveRows
+        .filter((row) => row.block === block)
+        .map(({ example, attributes, doc }) => [code(example), attributes.map(attributeText).join(", "), doc]),
+    );
+  return `### In a sentence\n\n${list(false)}\n\n### On a line of its own\n\n${list(true)}`;
+}
+
+function attributeText({ name, values, needed }: DirectiveRow["attributes"][number]): string {
+  return `${code(values ? `${name}=${values.join("\\|")}` : name)}${needed ? " (needed)" : ""}`;
 }
 
 function code(text: string): string {
