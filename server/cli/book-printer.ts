@@ -57,7 +57,7 @@ async function filesOf(book: Book, chapters: readonly PrintedChapter[], forms: r
       const { bookDocx } = await import("../reports/book/docx.ts");
       return [{ name: `${name}.docx`, content: await bookDocx(book, noDay) }];
     },
-    pdf: async () => [{ name: `${name}.pdf`, content: await printPdf(html) }],
+    pdf: async () => [{ name: `${name}.pdf`, content: await printPdf(html, "write the page with `--to html`") }],
   };
   const files: OutputFile[] = [];
   for (const form of bookForms) if (forms.includes(form)) files.push(...(await made[form]()));

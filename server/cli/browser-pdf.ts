@@ -13,10 +13,15 @@ const patienceMs = 120_000;
 /**
  * The PDF of a page that needs nothing else. `CHROME_PATH` names the browser; without it the machine is
  * searched. The browser gets a folder of its own, which is gone afterwards. Throws a `UsageError` where
- * there is no browser, or it prints nothing.
+ * there is no browser, or it prints nothing; `instead` is how the caller writes the page itself.
  */
-export async function printPdf(html: string, find: () => Promise<string | undefined> = findBrowser): Promise<Uint8Array> {
-  const browser = await find();
+export async function printPdf(
+  html: string,
+  instead: string,
+  find: (instead: string) => Promise<string | undefined> = findBrowser,
+): Promise<Uint8Array> {
+  const otherWay = `Set CHROME_PATH to the browser's program, or ${instead}: opened in any browser, it prints the same.`;
+  const browser = await find(otherWay);
   if (!browser) throw new UsageError("There is no browser here to make the PDF with: none of the Chromium family was found.", otherWay);
   const folder = mkdtempSync(join(tmpdir(), "mutchkin-print-"));
   try {
@@ -31,13 +36,10 @@ export async function printPdf(html: string, find: () => Promise<string | undefi
   }
 }
 
-const otherWay =
-  "Set CHROME_PATH to the browser's program, or write the page with `--out` and a name that ends in .html: opened in any browser, it prints the same.";
-
-/** The installed browser; absent where there is none. */
-export async function findBrowser(): Promise<string | undefined> {
+/** The installed browser; absent where there is none. `todo` is what to do where the one that was named is not there. */
+export async function findBrowser(todo = "Set CHROME_PATH to the browser's program."): Promise<string | undefined> {
   const named = process.env.CHROME_PATH;
-  if (named && !existsSync(named)) throw new UsageError(`CHROME_PATH names “${named}”, and nothing stands there.`, otherWay);
+  if (named && !existsSync(named)) throw new UsageError(`CHROME_PATH names “${named}”, and nothing stands there.`, todo);
   if (named) return named;
   // Only this needs it; everything else starts faster without.
   const { Launcher } = await import("chrome-launcher");

@@ -34,7 +34,11 @@ export async function cardCommand(asked: readonly string[], options: CardOptions
     terminal.complain(`On the menu, but no drink of that name is known, so there is no card: ${report.unknown.join("; ")}.\n`);
   }
   const html = () => cardsHtml(report, { ink, paper: page ?? paperOf(report) });
-  const made = { html, json: () => `${JSON.stringify(report, null, 2)}\n`, pdf: () => printPdf(html()) };
+  const made = {
+    html,
+    json: () => `${JSON.stringify(report, null, 2)}\n`,
+    pdf: () => printPdf(html(), "write the page with `--out` and a name that ends in .html"),
+  };
   const complete = session.finish();
   const text = await made[format]();
   if (out !== undefined) writeText(terminal.files, resolve(terminal.currentFolder, out), out, text);

@@ -103,7 +103,9 @@ describe("a file", () => {
     process.env.CHROME_PATH = join(folder, "no browser");
     const { code, err } = await mutchkin(folder, ["card", "--out", "cards.pdf"]);
     expect(code).toBe(2);
-    expect(err).toContain("and nothing stands there.\nSet CHROME_PATH to the browser's program, or write the page");
+    expect(err).toContain(
+      "and nothing stands there.\nSet CHROME_PATH to the browser's program, or write the page with `--out` and a name that ends in .html: opened",
+    );
     expect(existsSync(join(folder, "cards.pdf"))).toBe(false);
   });
 });
@@ -112,13 +114,13 @@ describe("the browser", () => {
   const leftovers = () => readdirSync(tmpdir()).filter((name) => name.startsWith("mutchkin-print-"));
 
   test("none on the whole machine is said", async () => {
-    await expect(printPdf("<p>Hello</p>", async () => undefined)).rejects.toThrow("There is no browser here to make the PDF with");
+    await expect(printPdf("<p>Hello</p>", "", async () => undefined)).rejects.toThrow("There is no browser here to make the PDF with");
   });
 
   test("one that prints nothing is said, with what it said, and leaves nothing behind", async () => {
     const before = leftovers();
     // Node knows none of a browser's options.
-    await expect(printPdf("<p>Hello</p>", async () => process.execPath)).rejects.toThrow(/made no PDF: .*bad option/);
+    await expect(printPdf("<p>Hello</p>", "", async () => process.execPath)).rejects.toThrow(/made no PDF: .*bad option/);
     expect(leftovers()).toEqual(before);
   });
 });

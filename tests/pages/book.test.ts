@@ -29,7 +29,7 @@ function filesIn(folder: string): ReadonlyMap<string, string> {
 
 test("the sample book as a PDF: its trim, a number on every page but the first, and no recipe on two pages", async () => {
   const book = bookFrom(filesIn("samples/slack-water"));
-  const pages = await pagesOf(await printPdf(bookHtml(book)));
+  const pages = await pagesOf(await printPdf(bookHtml(book), ""));
   expect(pages[0]!.size.map((points) => Math.round((points / 72) * 25.4))).toEqual([156, 234]);
   expect(pages[0]!.text).toContain("Slack Water");
   expect(pages[0]!.text).not.toMatch(/\b1\b/);
