@@ -37,11 +37,11 @@ async function book() {
 test("a chapter is shown as it prints, and what another file says of its recipes is in it as it is typed", async () => {
   const { client, uri, preview } = await book();
   expect(await preview("fog.md")).toMatchObject({ title: "Fog", problems: [] });
-  expect((await preview("fog.md")).body).toContain("Pour 25 ml and no more.");
+  expect((await preview("fog.md")).body).toContain("Pour 25\u00a0ml and no more.");
   // Its blocks tell their lines, so that a page can show what is at the cursor.
   expect([...(await preview("fog.md")).body!.matchAll(/data-line="(\d+)"/g)].map(([, line]) => line)).toEqual(["0", "2", "4"]);
   await client.open(uri("house.drink"), specs.replace("25 ml lemon", "20 ml lemon"));
-  expect((await preview("fog.md")).body).toContain("Pour 20 ml and no more.");
+  expect((await preview("fog.md")).body).toContain("Pour 20\u00a0ml and no more.");
 });
 
 test("what is typed and not saved counts, in this chapter and in others", async () => {

@@ -116,19 +116,14 @@ function poured(ml: number, style: Rounding): Measured {
   return coarse && off(spoons.ounces) < off(nearest) ? { value: spoons.value, unit: spoons.unit } : { value: nearest, unit: "oz" };
 }
 
-/** Ounces as they are printed: exact where they come out in eighths or thirds, else the nearest step; coarser for what is poured by the jug. */
+/** Ounces as they are printed: the nearest step. What a jigger pours in eighths or thirds without a rest stays as it is. */
 export function nearestOunces(ounces: number, ounceStep: number): number {
-  const exact = ounceFraction(ounces);
-  if (exact && (ounces < jugOunces || Number.isInteger(clean(ounces * 2)))) return clean(ounces);
-  const step = stepAt(ounces, ounceStep);
-  return clean(Math.max(1, Math.round(ounces / step)) * step);
+  if (ounces < jugOunces && ounceFraction(ounces)) return clean(ounces);
+  return clean(Math.max(1, Math.round(ounces / ounceStep)) * ounceStep);
 }
 
-/** The step that so many ounces are rounded to: practice, no source, but for the book's own. */
-export function stepAt(ounces: number, ounceStep: number): number {
-  return ounces < jugOunces ? ounceStep : Math.max(ounceStep, 1 / 2);
-}
-const jugOunces = 8;
+/** From here on it is poured by the jug, which has no eighths and no thirds: practice, no source. */
+export const jugOunces = 8;
 
 /** A teaspoon is a sixth of the ounce that is poured beside it: NIST Handbook 44. Less than half a one is shaken or dropped. */
 function spoonsOf(ounces: number, ml: number): { value: number; unit: string; ounces: number } {
@@ -155,7 +150,7 @@ export function otherWay(printed: Printed, exactMl: number, style: BookStyle): P
   const ml = mlOfPrinted(printed, style);
   if (ml === undefined || high !== undefined) return undefined;
   const steps: Readonly<Record<string, number>> = {
-    oz: stepAt(exactMl / style.ounceMl, style.ounceStep),
+    oz: style.ounceStep,
     tsp: spoonStepAt((exactMl / style.ounceMl) * 6),
     ml: metricStepAt(exactMl),
   };

@@ -1,10 +1,9 @@
 /** Computed figures in a book's words: with no digit that their uncertainty denies, in figures or in words. */
 import type { Figure } from "../../engine/plan.ts";
 import { showValue } from "../show.ts";
-import { stepAt } from "./amount.ts";
 import { amountText, isSmall } from "./amount-text.ts";
 import { amountInWords, type Counted, numberInWords } from "./number-words.ts";
-import { besides, degrees } from "./phrases.ts";
+import { besides } from "./phrases.ts";
 import { type PrintedUnit, printedUnit } from "./printed-units.ts";
 import { spelled } from "./spelling.ts";
 import type { Saying } from "./values.ts";
@@ -39,23 +38,21 @@ export function saySize(figure: Figure, way: Way): string {
     }
     const ounces = (figure.value ?? 0) / style.ounceMl;
     const spread = (figure.plusMinus ?? 0) / style.ounceMl;
-    const step = Math.max(stepAt(ounces, style.ounceStep), spread > 0.5 ? 1 : spread > 0.25 ? 0.5 : 0);
+    const step = Math.max(style.ounceStep, spread > 0.5 ? 1 : spread > 0.25 ? 0.5 : 0);
     return amountText({ about: false, low: Math.max(1, Math.round(ounces / step)) * step, unit: "oz" }, style, numbers);
   });
   return besides(texts);
 }
 
-/** `−5 °C (23 °F)`. */
+/** `−5.2 °C (22.6 °F)`. */
 export function sayDegrees(figure: Figure, way: Way): string {
-  const value = figure.value ?? 0;
   return besides(
-    way.systems.map((system) => {
-      const into = system === "US" ? "F" : "C";
-      const text = degrees({ value }, into);
-      const number = numberOf(text);
-      return inWords(number, false, way) ? amountInWords(number, printedUnit(into).long, way.style.spelling) : text;
-    }),
+    way.systems.map((system) => (system === "US" ? sayWith(inFahrenheit(figure), "F", way, 1) : sayWith(figure, "C", way, 1))),
   );
+}
+
+function inFahrenheit({ value, plusMinus, ...rest }: Figure): Figure {
+  return { ...rest, value: value === null ? null : value * 1.8 + 32, plusMinus: plusMinus === null ? null : plusMinus * 1.8 };
 }
 
 function numberOf(text: string): number {

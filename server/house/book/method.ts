@@ -12,7 +12,7 @@ import { settingsOf } from "../settings.ts";
 import { capital, showList } from "../show.ts";
 import { isNone } from "../values.ts";
 import { type MethodWords, wordsOf } from "./method-words.ts";
-import { garnishPhrase, glassPhrase, sayQuantity, withAmounts, withArticle } from "./phrases.ts";
+import { glassPhrase, sayQuantity, withAmounts, withArticle } from "./phrases.ts";
 import type { BookStyle, Numbers } from "./style.ts";
 
 export interface Making {
@@ -62,10 +62,12 @@ function ofDrink(house: House, entry: Entry, style: BookStyle): string[] {
   const noun = glass ? glassPhrase(glass.field, style) : "";
   const at = noun && !namesGlass(steps, noun) ? placeOfGlass(steps) : -1;
   const ice = iceFor(house, entry, flat);
+  const muddled = namesOf(flat.pours.filter(({ modifiers }) => has(modifiers, "muddled")));
   const hot = assessDrink(house, entry).plan.pours.some(isHot);
   const told = steps.map((step, index) => {
     const { words, rest } = taken(step, style, style.numbers);
     if (!words) return rest;
+    if (step.technique!.id === "muddle" && !rest.trim() && muddled) return `${words.tell} the ${muddled}`;
     const into = index === at ? ` ${poursOut(step) ? "into" : "in"} ${withArticle(noun)}` : "";
     const cold = words.ice && !iceNamedIn(step.item) && !(hot && gentle.has(step.technique!.id)) ? ` ${words.ice} ${ice}` : "";
     return words.tell + (poursOut(step) ? into + rest : behindFirst(rest, cold + into));
@@ -73,10 +75,8 @@ function ofDrink(house: House, entry: Entry, style: BookStyle): string[] {
   const unplaced =
     noun && at < 0 && steps.length > 0 && !namesGlass(steps, noun) && !steps.some(isServed) ? [`pour into ${withArticle(noun)}`] : [];
   const { before, after } = aroundGlass(flat, steps);
-  const garnish = flat.field("garnish");
-  const garnished = garnish ? [`garnish with ${garnishPhrase(garnish.field, style, style.numbers)}`] : [];
   if (told.length === 0) return [];
-  return [...before, ...told, ...unplaced, ...after, ...garnished].map(sentence);
+  return [...before, ...told, ...unplaced, ...after].map(sentence);
 }
 
 /** A step's verb, and what stands behind it with its amounts in the book's words; without a technique all of it is the rest. */
@@ -154,24 +154,30 @@ function aroundGlass(flat: FlatDrink, steps: readonly Step[]): { before: string[
   const does = (...ids: string[]) => steps.some(({ technique }) => technique && ids.includes(technique.id));
   const says = (name: string) => steps.some(({ item }) => item.text.toLowerCase().includes(name.toLowerCase()));
   const unsaid = flat.pours.filter(({ ingredient, modifiers }) => !says(ingredient.resolution.text) && !has(modifiers, "optional"));
-  const namesOf = (pours: typeof unsaid) => {
-    const names = pours.map(({ ingredient }) => ingredient.resolution.text);
-    return showList(names, names.length);
-  };
   const rinsing = does("rinse") ? [] : unsaid.filter(({ lead }) => lead?.lead === "rinse");
   const rims = rimsOf(flat, unsaid);
+  const muddled = does("muddle") ? [] : unsaid.filter(({ modifiers }) => has(modifiers, "muddled"));
   const floated = does("float", "layer") ? [] : unsaid.filter(({ modifiers }) => has(modifiers, "floated"));
   const late = ({ stage, lead, modifiers }: (typeof unsaid)[number]) =>
     stage === "after" && lead?.lead !== "rinse" && !["floated", "to rim", "discarded"].some((word) => has(modifiers, word));
   const topping = does("top", "layer") ? [] : unsaid.filter(late);
   const emptied = rinsing.some(({ modifiers }) => has(modifiers, "discarded")) ? " and pour it away" : "";
   return {
-    before: [...rims, ...(rinsing.length > 0 ? [`rinse the glass with ${namesOf(rinsing)}${emptied}`] : [])],
+    before: [
+      ...rims,
+      ...(rinsing.length > 0 ? [`rinse the glass with ${namesOf(rinsing)}${emptied}`] : []),
+      ...(muddled.length > 0 ? [`muddle the ${namesOf(muddled)}`] : []),
+    ],
     after: [
       ...(topping.length > 0 ? [`top with ${namesOf(topping)}`] : []),
       ...(floated.length > 0 ? [`float the ${namesOf(floated)} on top`] : []),
     ],
   };
+}
+
+function namesOf(pours: FlatDrink["pours"]): string {
+  const names = pours.map(({ ingredient }) => ingredient.resolution.text);
+  return showList(names, names.length);
 }
 
 function rimsOf(flat: FlatDrink, unsaid: FlatDrink["pours"]): string[] {

@@ -48,6 +48,14 @@ const own: Readonly<Record<string, PrintedUnit>> = {
   kcal: measured("kcal", "kilocalorie"),
 };
 
+/** `25 ml` as it is set on a page: no line ends between a number and the sign of its unit. */
+export function bound(text: string): string {
+  return text.replace(beforeSign, "\u00a0");
+}
+
+const signs = [...new Set(Object.values(own).flatMap(({ short, counts }) => (counts ? [] : [short.one, short.many])))];
+const beforeSign = new RegExp(`(?<=[\\d¼½¾⅓⅔⅛⅜⅝⅞]) (?=(?:${signs.join("|")}|U[KS])(?![\\p{L}\\d]))`, "gu");
+
 /** By the id that the language's table gives a unit, or what a figure is in. */
 export function printedUnit(id: string): PrintedUnit {
   return own[id] ?? counted(id, units.find((unit) => unit.id === id)?.also[0] ?? id);

@@ -6,8 +6,9 @@ import type { House } from "../house.ts";
 import { assessPrepEntry, isProportional } from "../prep.ts";
 import { paragraphsOf } from "../prose.ts";
 import { flatten } from "../riff.ts";
+import { serveOf } from "../serve.ts";
 import { settingsOf } from "../settings.ts";
-import { capital } from "../show.ts";
+import { capital, hasNoAlcohol } from "../show.ts";
 import { suitabilityOf } from "../suitability.ts";
 import { showAllergens } from "../suitability-text.ts";
 import { isNone } from "../values.ts";
@@ -31,17 +32,17 @@ export interface Recipe {
   readonly facts: readonly Labelled[];
   readonly ingredients: readonly RecipeLine[];
   readonly method: Making;
-  /** Strength, a serve's standard drinks, its energy; only what is known. */
+  /** Strength, a serve's standard drinks, its energy; only what is known, and of alcohol only where there is some. */
   readonly figures: readonly Labelled[];
   /** Always something: silence is never “free from”. */
   readonly allergens: string;
-  /** Left to whoever knows the rules. */
-  readonly cautions: readonly string[];
   readonly credit?: string;
   readonly family?: string;
   /** The name of the largest pour of a spirit. */
   readonly spirit?: string;
   readonly strengthPct: number | null;
+  /** Known to hold none that is worth a word. */
+  readonly hasNoAlcohol: boolean;
 }
 
 export interface Labelled {
@@ -68,13 +69,23 @@ function made(house: House, entry: Entry, style: BookStyle): Recipe {
     method: makingOf(house, entry, style),
     figures: figuresOf(house, entry, style),
     allergens: [spelled(contains, style.spelling), notStated].filter(Boolean).join(" "),
-    cautions: [],
     ...(credit && { credit: credit.value!.text }),
     ...(family && { family: family.value!.text }),
     ...(spirit && { spirit }),
-    strengthPct: (kind === "drink" ? assessDrink(house, entry).outcome : assessPrepEntry(house, entry)).value("strengthPct"),
+    ...alcoholOf(house, entry),
   };
 }
+
+function alcoholOf(house: House, entry: Entry): Pick<Recipe, "strengthPct" | "hasNoAlcohol"> {
+  const assessment = entry.kind === "drink" ? assessDrink(house, entry) : undefined;
+  const strengthPct = (assessment?.outcome ?? assessPrepEntry(house, entry)).value("strengthPct");
+  const isWeak = strengthPct !== null && strengthPct < leastPct;
+  const isNothing = assessment !== undefined && !assessment.proportional && hasNoAlcohol(serveOf(house, assessment));
+  return { strengthPct, hasNoAlcohol: isWeak || isNothing };
+}
+
+/** Below this a strength is printed as 0. */
+const leastPct = 0.05;
 
 /** A field with something in it, a riff's inherited ones too. */
 export function statedIn(house: House, entry: Entry, name: string): FieldLine | undefined {
@@ -115,16 +126,21 @@ function rimPhrase({ items }: FieldLine): string {
   return items.map(({ text }) => text).join("; ");
 }
 
+/** How a recipe's figures call its strength. */
+export const strengthLabel = "Strength";
+
 function figuresOf(house: House, entry: Entry, style: BookStyle): Labelled[] {
   const saying: Saying = { house, entry, style, systems: style.systems, numbers: "figures" };
   const figure = (label: string, name: string): Labelled[] => {
     const text = said(name, saying);
     return text ? [{ label, text }] : [];
   };
+  const isDrink = entry.kind === "drink";
   // Nobody asks how strong a syrup is, nor how many drinks one without alcohol counts as.
-  const some = (one: Labelled) => !one.text.startsWith("0 ");
-  if (entry.kind !== "drink") return figure("Strength", "strength").filter(some);
-  return [...figure("Strength", "strength"), ...figure("A serve holds", "standard-drinks").filter(some), ...figure("Energy", "energy")];
+  const ofAlcohol = alcoholOf(house, entry).hasNoAlcohol
+    ? []
+    : [...figure(strengthLabel, "strength"), ...(isDrink ? figure("A serve holds", "standard-drinks") : [])];
+  return [...ofAlcohol, ...(isDrink ? figure("Energy", "energy") : [])];
 }
 
 function said(name: string, saying: Saying): string {

@@ -8,7 +8,7 @@ import type { NameClass } from "../names.ts";
 import { assessPrepEntry, isSizeless } from "../prep.ts";
 import { flatten } from "../riff.ts";
 import { serveOf } from "../serve.ts";
-import { showList } from "../show.ts";
+import { hasNoAlcohol, showList } from "../show.ts";
 import { isNone } from "../values.ts";
 import { spoken } from "./amount-text.ts";
 import { sayDegrees, sayNumber, saySize, sayWith } from "./figures.ts";
@@ -72,8 +72,11 @@ export const valueRows: readonly ValueRow[] = [
     example: ":standard-drinks[Lantern Sour]",
     say: (saying) => {
       const assessment = assessDrink(saying.house, saying.entry);
-      const { standardDrinks, counted } = serveOf(saying.house, assessment);
-      return sized(saying, standardDrinks, () => sayWith(standardDrinks, { one: counted.word, many: `${counted.word}s` }, saying, 1));
+      const serve = serveOf(saying.house, assessment);
+      const { standardDrinks, counted } = serve;
+      return sized(saying, standardDrinks, () =>
+        hasNoAlcohol(serve) ? `no ${counted.word}s` : sayWith(standardDrinks, { one: counted.word, many: `${counted.word}s` }, saying, 1),
+      );
     },
   },
   {

@@ -17,6 +17,7 @@ import {
   WidthType,
 } from "docx";
 import type { Book, PrintedRecipe } from "../../house/book/book.ts";
+import { bound } from "../../house/book/printed-units.ts";
 import type { RecipeLine } from "../../house/book/recipe.ts";
 import type { Block, Item, Words } from "./blocks.ts";
 import { lists, styleIds } from "./docx-style.ts";
@@ -90,7 +91,7 @@ function partsOf(setting: Setting, block: Block, level: number): FileChild[] {
         const between = words.length > 0 ? [new TextRun("  ")] : [];
         return new Paragraph({
           style: styleIds.indexEntry,
-          children: [new TextRun({ text: term, italics: true }), ...between, ...references],
+          children: [new TextRun({ text: bound(term), italics: true }), ...between, ...references],
         });
       });
     case "table":
@@ -120,7 +121,7 @@ function contents(setting: Setting, items: readonly Item[], depth: number): Para
 export function recipeParts(setting: Setting, printed: PrintedRecipe): FileChild[] {
   const { recipe, id, level, isNamed } = printed;
   const { headnote, facts, ingredients, method } = recipe;
-  const paragraph = (style: string, text: string) => new Paragraph({ style, text });
+  const paragraph = (style: string, text: string) => new Paragraph({ style, text: bound(text) });
   const list = method.form === "steps" ? setting.nextList() : 0;
   return [
     ...(isNamed
@@ -137,17 +138,17 @@ export function recipeParts(setting: Setting, printed: PrintedRecipe): FileChild
     ...(ingredients.length > 0 ? [ingredientTable(setting, printed)] : []),
     ...method.texts.map((text) =>
       method.form === "steps"
-        ? new Paragraph({ style: styleIds.method, text, numbering: { reference: lists.numbers, level: 0, instance: list } })
+        ? new Paragraph({ style: styleIds.method, text: bound(text), numbering: { reference: lists.numbers, level: 0, instance: list } })
         : paragraph(styleIds.method, text),
     ),
     ...facts.map(({ label, text }) => labelled(styleIds.fact, label, text)),
-    ...asides(recipe).map(({ label, text }, index, { length }) => labelled(styleIds.note, label, text, index < length - 1)),
+    ...asides(setting.book, recipe).map(({ label, text }, index, { length }) => labelled(styleIds.note, label, text, index < length - 1)),
   ];
 }
 
 function labelled(style: string, label: string, text: string, keepNext?: boolean): Paragraph {
   const head = label ? [new TextRun({ text: label, smallCaps: true }), new TextRun("  ")] : [];
-  return new Paragraph({ style, ...(keepNext && { keepNext }), children: [...head, new TextRun(text)] });
+  return new Paragraph({ style, ...(keepNext && { keepNext }), children: [...head, new TextRun(bound(text))] });
 }
 
 const bare = { style: BorderStyle.NONE, size: 0, color: "auto" };
@@ -172,7 +173,8 @@ function ingredientTable(setting: Setting, { recipe }: PrintedRecipe): Table {
       columnSpan,
       width: { size, type: WidthType.DXA },
       margins: { left: isAmount ? 0 : 200 },
-      children: [new Paragraph({ style, alignment, children })],
+      // Not every program takes what a style says of a paragraph in a table.
+      children: [new Paragraph({ style, alignment, keepNext: true, children })],
     });
   };
   const row = (line: Omit<RecipeLine, "alternatives">, isOther: boolean) => {
@@ -187,7 +189,7 @@ function ingredientTable(setting: Setting, { recipe }: PrintedRecipe): Table {
     return new TableRow({
       cantSplit: true,
       children: [
-        ...amounts.map((text, index) => cell(index, styleIds.ingredient, [new TextRun(text)], heads.length / amounts.length)),
+        ...amounts.map((text, index) => cell(index, styleIds.ingredient, [new TextRun(bound(text))], heads.length / amounts.length)),
         cell(heads.length, styleIds.ingredient, runs(setting, words)),
       ],
     });
@@ -263,7 +265,7 @@ function runs(setting: Setting, words: Words): ParagraphChild[] {
     .filter((one) => one !== "")
     .map((one) =>
       typeof one === "string"
-        ? new TextRun(one)
+        ? new TextRun(bound(one))
         : new InternalHyperlink({ anchor: setting.anchor(one.to), children: [new TextRun(one.text)] }),
     );
 }

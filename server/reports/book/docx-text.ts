@@ -15,6 +15,7 @@ import { isSpec } from "../../../grammar/markdown.ts";
 import type { Chapter } from "../../house/book/book.ts";
 import { isBreak } from "../../house/book/links.ts";
 import { meaningOfToken, wordsOf } from "../../house/book/meaning.ts";
+import { bound } from "../../house/book/printed-units.ts";
 import { blockParts, headings, opening, recipeParts, type Setting, tableOf } from "./docx-parts.ts";
 import { lists, styleIds } from "./docx-style.ts";
 import { partBlocks } from "./parts.ts";
@@ -127,7 +128,7 @@ function runsOf(setting: Setting, inline: Pick<Token, "children"> | undefined): 
     const { type, content } = token;
     if (type === "strong_open" || type === "strong_close") look = { ...look, bold: type === "strong_open" };
     else if (type === "em_open" || type === "em_close") look = { ...look, italics: type === "em_open" };
-    else if (type === "text" || type === "text_special") put(new TextRun({ ...look, text: content }));
+    else if (type === "text" || type === "text_special") put(new TextRun({ ...look, text: bound(content) }));
     else if (type === "softbreak") put(new TextRun({ ...look, text: " " }));
     else if (type === "hardbreak" || (type === "html_inline" && isBreak(content))) put(new TextRun({ break: 1 }));
     else if (type === "code_inline") put(new TextRun({ ...look, font: "Courier New", text: content }));
@@ -144,7 +145,7 @@ function runsOf(setting: Setting, inline: Pick<Token, "children"> | undefined): 
 
 function saidRun(setting: Setting, token: Token, look: Look): ParagraphChild {
   const { text = "", id } = meaningOfToken(token);
-  const run = new TextRun({ ...look, text });
+  const run = new TextRun({ ...look, text: bound(text) });
   return id ? new InternalHyperlink({ anchor: setting.anchor(id), children: [run] }) : run;
 }
 

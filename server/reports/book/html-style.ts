@@ -97,6 +97,7 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
 .wide th, .wide td { text-align: left; vertical-align: baseline; font-weight: 400; padding: 0.32rem 0.9rem 0.32rem 0; border-bottom: 1px solid var(--rule); }
 .wide thead th { font-variant-caps: all-small-caps; letter-spacing: 0.06em; color: var(--soft); vertical-align: bottom; border-bottom-color: currentColor; }
 .wide .figure { text-align: right; white-space: nowrap; font-variant-numeric: lining-nums tabular-nums; }
+.wide thead .figure { white-space: normal; text-wrap: balance; }
 .wide .centred { text-align: center; }
 .wide tr > :last-child { padding-right: 0; }
 
@@ -131,6 +132,7 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
   .contents ol ol { columns: 2; column-gap: 1.6rem; }
   .wide { overflow: visible; }
   .wide tr { break-inside: avoid; }
+  .wide tbody tr:first-child { break-before: avoid; }
 }`;
 }
 

@@ -7,7 +7,7 @@ import { meaningOfToken, wordsOf } from "../../house/book/meaning.ts";
 import { textId } from "../../house/book/parts.ts";
 import { escapeHtml } from "../html.ts";
 import type { Section } from "./blocks.ts";
-import { blocksHtml, heading, recipeHtml } from "./html-recipe.ts";
+import { blocksHtml, heading, recipeHtml, setHtml } from "./html-recipe.ts";
 import { bookCss, footCss } from "./html-style.ts";
 import { backSections, frontSection, partBlocks } from "./parts.ts";
 import { dataUri } from "./pictures.ts";
@@ -73,8 +73,9 @@ rules.directive = (tokens, index, _options, { book, level }: Setting) => {
   const { text, id, recipes, part } = meaningOfToken(tokens[index]!);
   if (part) return `${blocksHtml(book, partBlocks(book, part), level)}\n`;
   if (recipes) return recipes.map((one) => `${recipeHtml(book, one)}\n`).join("");
-  return id ? `<a href="#${encodeURIComponent(id)}">${escapeHtml(text ?? "")}</a>` : escapeHtml(text ?? "");
+  return id ? `<a href="#${encodeURIComponent(id)}">${setHtml(text ?? "")}</a>` : setHtml(text ?? "");
 };
+rules.text = (tokens, index) => setHtml(tokens[index]!.content);
 rules.fence = (tokens, index, options, setting: Setting, self) => {
   const token = tokens[index]!;
   if (!isSpec(token)) return fence(tokens, index, options, setting, self);

@@ -1,9 +1,10 @@
 /** The indexes of a book. They refer to recipes by number, since a page has none until the publisher has set it. */
 import type { Book, PrintedRecipe } from "../../house/book/book.ts";
+import { strengthLabel } from "../../house/book/recipe.ts";
 import { spelled } from "../../house/book/spelling.ts";
 import type { IndexKind } from "../../house/book/style.ts";
 import { fold } from "../../house/names.ts";
-import { capital, showValue } from "../../house/show.ts";
+import { capital } from "../../house/show.ts";
 import type { Block, Words } from "./blocks.ts";
 import { titleOf } from "./recipe-words.ts";
 
@@ -63,10 +64,16 @@ function byStrength({ recipes }: Book) {
     term,
     words: sorted
       .filter((one) => strong(one) >= least && strong(one) < (bands[band - 1]?.[0] ?? Number.POSITIVE_INFINITY))
-      .map((one): Words => [...reference(one), ` (${showValue(strong(one), 1)} %)`]),
+      .map((one): Words => [...reference(one), behind(one)]),
   }));
   const unknown = drinks.filter(({ recipe }) => recipe.strengthPct === null);
   return [...entries, { term: "Strength not known", words: unknown.map(reference) }].filter(({ words }) => words.length > 0);
+}
+
+/** As the recipe itself says it; nothing of what holds none. */
+function behind({ recipe: { figures } }: PrintedRecipe): string {
+  const strength = figures.find(({ label }) => label === strengthLabel);
+  return strength ? ` (${strength.text})` : "";
 }
 
 function reference(printed: PrintedRecipe): Words {

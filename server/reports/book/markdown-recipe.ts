@@ -36,7 +36,7 @@ export function recipeLines(printed: PrintedRecipe, link: Linking): string[] {
     ...(facts.length > 0 ? [facts.map(({ label, text }) => `- **${plain(label)}:** ${plain(text)}`).join("\n")] : []),
     ...(rows.length > 0 ? [tableLines(columns, rows)] : []),
     ...(method.form === "steps" && steps.length > 0 ? [steps.join("\n")] : steps),
-    ...asides(recipe).map(({ label, text }) => `${label ? `**${plain(label)}:** ` : ""}${plain(text)}`),
+    ...asides(link.book, recipe).map(({ label, text }) => `${label ? `**${plain(label)}:** ` : ""}${plain(text)}`),
   ];
 }
 

@@ -1,6 +1,8 @@
 /** The notes that a book owes its reader: what its units are, and how its drinks are served. */
+import { jugOunces } from "../../house/book/amount.ts";
 import { fractionText } from "../../house/book/amount-text.ts";
 import type { Book } from "../../house/book/book.ts";
+import { numberInWords } from "../../house/book/number-words.ts";
 import { spelled } from "../../house/book/spelling.ts";
 import type { BookStyle } from "../../house/book/style.ts";
 import { showNumber } from "../../house/show.ts";
@@ -29,8 +31,10 @@ function ofTheOunce({ systems, ounceMl }: BookStyle): string {
     : `${size} The US fluid ounce is ${showNumber(exactOunceMl)}; the round one keeps every recipe's proportions, and the whole drink comes out a little larger or smaller.`;
 }
 
-function ofRounding({ ounceStep }: BookStyle): string {
-  return `Ounces are rounded to the nearest ${fractionText(ounceStep)}. Keep to one column: a drink measured in both by turns is neither.`;
+function ofRounding({ ounceStep, spelling }: BookStyle): string {
+  const step = fractionText(ounceStep);
+  const eight = numberInWords(jugOunces, spelling);
+  return `Ounces are rounded to the nearest ${step}, so a single pour may be off by half of that. Below ${eight} ounces what comes out even in eighths or thirds stays as it is, and a little that lies between the marks is given in teaspoons, six to the ounce. Keep to one column: a drink measured in both by turns is neither.`;
 }
 
 const ofTheRest =

@@ -7,12 +7,9 @@ import type { Block, Words } from "./blocks.ts";
 import { titleOf } from "./recipe-words.ts";
 
 /** A recipe says nothing of the alcohol that it has none of; what is not known says so. */
-function absent({ strengthPct }: PrintedRecipe["recipe"]): string {
-  return strengthPct !== null && strengthPct < leastPct ? "none" : "not known";
+function absent({ hasNoAlcohol }: PrintedRecipe["recipe"], label: string): string {
+  return hasNoAlcohol && label !== "Energy" ? "none" : "not known";
 }
-
-/** Below this a strength is printed as 0. */
-const leastPct = 0.05;
 
 export function recipeTable({ recipes, style }: Book): readonly Block[] {
   const drinks = recipes.filter(({ recipe }) => recipe.kind === "drink");
@@ -27,6 +24,7 @@ export function recipeTable({ recipes, style }: Book): readonly Block[] {
 function tableOf(caption: string, recipes: readonly PrintedRecipe[]): Block {
   const hasFamily = recipes.some(({ recipe }) => recipe.family);
   const labels = [...new Set(recipes.flatMap(({ recipe }) => recipe.figures.map(({ label }) => label)))];
+  const figures = labels.map((label) => ({ label, unit: unitOf(label, recipes) }));
   return {
     kind: "table",
     caption,
@@ -34,7 +32,7 @@ function tableOf(caption: string, recipes: readonly PrintedRecipe[]): Block {
       { head: "Recipe" },
       { head: "No.", isFigure: true },
       ...(hasFamily ? [{ head: "Family" }] : []),
-      ...labels.map((head) => ({ head, isFigure: true })),
+      ...figures.map(({ label, unit }) => ({ head: unit ? `${label}, ${unit}` : label, isFigure: true })),
     ],
     rows: recipes.map((printed): readonly Words[] => {
       const { recipe, id, number } = printed;
@@ -42,10 +40,28 @@ function tableOf(caption: string, recipes: readonly PrintedRecipe[]): Block {
         [{ text: titleOf(printed), to: id }],
         [String(number)],
         ...(hasFamily ? [[capital(recipe.family ?? "")]] : []),
-        ...labels.map((label) => [recipe.figures.find((one) => one.label === label)?.text ?? absent(recipe)]),
+        ...figures.map(({ label, unit }) => {
+          const said = recipe.figures.find((one) => one.label === label)?.text;
+          return [said === undefined ? absent(recipe, label) : unit ? partsOf(said).number : said];
+        }),
       ];
     }),
   };
+}
+
+/** The unit of a whole column, which stands in its head alone; empty where its figures are in several. */
+function unitOf(label: string, recipes: readonly PrintedRecipe[]): string {
+  const texts = recipes.flatMap(({ recipe }) => recipe.figures.flatMap((one) => (one.label === label ? [one.text] : [])));
+  const units = new Set(texts.map((text) => partsOf(text).unit));
+  // One of them is a UK unit, more are UK units.
+  const [longest = ""] = [...units].sort((one, other) => other.length - one.length);
+  return [...units].every((unit) => unit === longest || `${unit}s` === longest) ? longest : "";
+}
+
+/** `2.4 UK units` */
+function partsOf(text: string): { readonly number: string; readonly unit: string } {
+  const blank = text.indexOf(" ");
+  return blank < 0 ? { number: text, unit: "" } : { number: text.slice(0, blank), unit: text.slice(blank + 1) };
 }
 
 export function allergens({ recipes, style }: Book): readonly Block[] {

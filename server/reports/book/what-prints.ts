@@ -4,13 +4,15 @@ import type { Entry } from "../../../grammar/tree.ts";
 import type { Book, Chapter } from "../../house/book/book.ts";
 import { meaningOfToken } from "../../house/book/meaning.ts";
 import { partBlocks } from "./parts.ts";
+import { cautionText } from "./recipe-words.ts";
 
 export function whatPrints(book: Book, chapter: Chapter): string {
   const { text, id, title, isTitled, tokens } = chapter;
   const meanings = meaningsIn(tokens);
   const parts = meanings.flatMap(({ part }) => (part ? partBlocks(book, part) : []));
   const pictures = meanings.flatMap(({ file }) => (file === undefined ? [] : [...(book.pictures.get(file) ?? [])]));
-  return JSON.stringify([book.style, text, id, title, isTitled, meanings, parts, pictures], (key, value: unknown) =>
+  const cautions = chapter.recipes.map(({ recipe }) => cautionText(book.house, recipe.entry));
+  return JSON.stringify([book.style, text, id, title, isTitled, meanings, parts, pictures, cautions], (key, value: unknown) =>
     (key === "entry" || key === "recipe") && isEntry(value) ? (book.printed(value)?.id ?? "") : value,
   );
 }

@@ -10,6 +10,7 @@ import { units } from "../../../grammar/units.ts";
 import { mlOfPrinted, printedAmount } from "../../../server/house/book/amount.ts";
 import { fractionText, spoken } from "../../../server/house/book/amount-text.ts";
 import { poursOf } from "../../../server/house/book/pours.ts";
+import { bound } from "../../../server/house/book/printed-units.ts";
 import { recipeLines } from "../../../server/house/book/recipe-lines.ts";
 import type { BookStyle } from "../../../server/house/book/style.ts";
 import { plain, recipesIn } from "./drinks.ts";
@@ -37,8 +38,10 @@ test.each([
   ["0.8 ml", "0.8 ml", "1 dash"],
   ["0.25 ml", "0.25 ml", "5 drops"],
   ["7 cl", "70 ml", "2¼ oz"],
-  ["1 l", "1 litre", "34 oz"],
-  ["1500 ml", "1.5 litres", "50½ oz"],
+  // 16.91, 33.81 and 50.72 oz: what the note on units promises is the nearest quarter, by the jug too
+  ["500 ml", "500 ml", "17 oz"],
+  ["1 l", "1 litre", "33¾ oz"],
+  ["1500 ml", "1.5 litres", "50¾ oz"],
   ["112.5 ml", "112.5 ml", "3¾ oz"],
   // Ounces as they are written, whatever the step; ml at the nearest mark
   ["1 1/3 oz", "40 ml", "1⅓ oz"],
@@ -78,7 +81,9 @@ test.each([
   ["22.5 ml", "¾ oz"],
   ["10 ml", "⅓ oz"],
   ["5 ml", "1 teaspoon"],
-  ["700 ml", "23½ oz"],
+  // 16⅔ and 23⅓, which no jug shows
+  ["500 ml", "16¾ oz"],
+  ["700 ml", "23¼ oz"],
 ])("with a pouring ounce of 30 ml %s is %s", (text, us) => {
   expect(spoken(poured(text), pouringOunce, "US")).toBe(us);
 });
@@ -150,6 +155,31 @@ test("equal amounts stand once, and what has none has none", () => {
   for (const { amounts } of lines) expect(new Set(amounts).size).toBe(amounts.length);
   expect(lines.find(({ name }) => name === "egg white")?.amounts).toEqual(["1"]);
   expect(lines.find(({ note }) => note?.startsWith("to top up"))).toMatchObject({ amounts: [], note: "to top up to 220 ml (7½ oz)" });
+});
+
+test("by the jug every amount in ounces is a multiple of the book's step, the nearest one", () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 8 * 30 + 1, max: 4000 }), fc.constantFrom(1 / 2, 1 / 4, 1 / 8), (ml, ounceStep) => {
+      const { low } = printedAmount(poured(`${ml} ml`), { ...pouringOunce, ounceStep }, "US")!;
+      expect(Number.isInteger(low / ounceStep)).toBe(true);
+      expect(Math.abs(low - ml / 30)).toBeLessThanOrEqual(ounceStep / 2 + 1e-9);
+    }),
+  );
+});
+
+test("no line ends between a number and its unit; a word beside a number is left alone", () => {
+  expect(
+    ["9.7 %", "125 g of ice", "25 ml (¾ oz)", "2 1⁄16 oz", "−8 to −4 °C (25 °F)", "10½ oz by weight", "2.4 UK units"].map(bound),
+  ).toEqual([
+    "9.7\u00a0%",
+    "125\u00a0g of ice",
+    "25\u00a0ml (¾\u00a0oz)",
+    "2 1⁄16\u00a0oz",
+    "−8 to −4\u00a0°C (25\u00a0°F)",
+    "10½\u00a0oz by weight",
+    "2.4\u00a0UK units",
+  ]);
+  expect(["2 glasses", "6 limes", "in 12 ozonised", "1 kgx"].map(bound)).toEqual(["2 glasses", "6 limes", "in 12 ozonised", "1 kgx"]);
 });
 
 const numerals = fc.oneof(

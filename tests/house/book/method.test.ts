@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { techniques } from "../../../server/engine/techniques.ts";
 import { madeHow, makingOf } from "../../../server/house/book/method.ts";
 import { methodWords } from "../../../server/house/book/method-words.ts";
+import { recipeOf } from "../../../server/house/book/recipe.ts";
 import type { BookStyle } from "../../../server/house/book/style.ts";
 import { entryNamed, houseOf } from "../make.ts";
 import { plain } from "./drinks.ts";
@@ -42,11 +43,27 @@ test("what is done to the glass and on top is told where no step says it", () =>
       `  glass: highball\n  rim: sea salt, half\n  garnish: 1 orange wheel; 3 cloves\n  method: ${method}\n  50 ml gin\n  rinse absinthe, discarded\n  top soda water\n  10 ml port, floated\n`,
     )[0];
   expect(drink("shake 8 s; strain")).toBe(
-    "Coat half of the rim with sea salt. Rinse the glass with absinthe and pour it away. Shake for 8 seconds with cubed ice. Strain into a highball glass. Top with soda water. Float the port on top. Garnish with an orange wheel and 3 cloves.",
+    "Coat half of the rim with sea salt. Rinse the glass with absinthe and pour it away. Shake for 8 seconds with cubed ice. Strain into a highball glass. Top with soda water. Float the port on top.",
   );
   expect(drink("rinse the highball with absinthe; shake 8 s; strain; top with soda water; float port")).toBe(
-    "Coat half of the rim with sea salt. Rinse the highball with absinthe. Shake for 8 seconds with cubed ice. Strain into a highball glass. Top with soda water. Float port. Garnish with an orange wheel and 3 cloves.",
+    "Coat half of the rim with sea salt. Rinse the highball with absinthe. Shake for 8 seconds with cubed ice. Strain into a highball glass. Top with soda water. Float port.",
   );
+});
+
+test("what is muddled is muddled first, named once", () => {
+  const pours = "  50 ml white rum\n  6 mint leaves, muddled\n  1/2 lime, muddled\n";
+  const tail = "Shake for 8 seconds with cubed ice.";
+  expect(told(`  method: shake 8 s\n${pours}`)).toEqual([`Muddle the mint leaves and lime. ${tail}`]);
+  expect(told(`  method: muddle; shake 8 s\n${pours}`)).toEqual([`Muddle the mint leaves and lime. ${tail}`]);
+  expect(told(`  method: muddle gently; shake 8 s\n${pours}`)).toEqual([`Muddle gently. ${tail}`]);
+  expect(told("  method: muddle; shake 8 s\n  50 ml white rum\n")).toEqual([`Muddle. ${tail}`]);
+});
+
+test("the garnish stands among the facts, and not again in the method", () => {
+  const house = houseOf("drink Slip\n  method: stir 8 s\n  garnish: 1 lime wheel\n  50 ml gin\n");
+  const { facts, method } = recipeOf(house, entryNamed(house, "Slip"), plain);
+  expect(facts).toContainEqual({ label: "Garnish", text: "A lime wheel" });
+  expect(method.texts.join(" ")).not.toMatch(/lime/i);
 });
 
 test("what is hot and only built meets no ice", () => {
@@ -75,7 +92,7 @@ test("a prep's method names no ice and no glass; made, it stands in a sentence",
     "prep tea rum\n  500 ml white rum\n  10 g black tea, strained out\n  method: infuse 2 hours at 60 C; fine strain; reduce to 300 ml\n",
   );
   const entry = entryNamed(house, "tea rum");
-  expect(makingOf(house, entry, plain).texts).toEqual(["Infuse for 2 hours at 60 °C (140 °F). Fine-strain. Reduce to 300 ml (10 oz)."]);
+  expect(makingOf(house, entry, plain).texts).toEqual(["Infuse for 2 hours at 60 °C (140 °F). Fine-strain. Reduce to 300 ml (10¼ oz)."]);
   expect(madeHow(house, entry, { ...plain, systems: ["metric"] }, "words")).toBe(
     "infused for two hours at 60 °C, fine-strained and reduced to three hundred millilitres",
   );

@@ -99,6 +99,7 @@ test("no figure in figures has a digit that its uncertainty denies", () => {
     };
     checkDigits(said("strength"), outcome.figure("strengthPct"));
     checkDigits(said("dilution"), outcome.figure("dilutionShare"), 100);
+    checkDigits(said("temperature"), outcome.figure("temperatureC"));
     checkDigits(said("ratio"), outcome.figure("ratio"));
     checkDigits(said("acid"), outcome.figure("acidGPer100Ml"));
     checkDigits(said("volume"), outcome.figure("afterVolumeMl"), 1 / assessment.plan.serves);
@@ -121,9 +122,7 @@ test("one drink, as it stands on the page", () => {
     ],
     method: {
       form: "sentences",
-      texts: [
-        "Dry-shake for 10 seconds. Shake for 12 seconds with cubed ice. Fine-strain into a chilled coupe. Garnish with expressed lemon zest and grated nutmeg.",
-      ],
+      texts: ["Dry-shake for 10 seconds. Shake for 12 seconds with cubed ice. Fine-strain into a chilled coupe."],
     },
     allergens: "Contains egg. Not stated for clove bitters.",
   });
@@ -201,6 +200,19 @@ test("parts of a total are amounts; without one they are parts, and nobody says 
   expect([lot, loose].map((recipe) => recipe!.figures.map(({ label }) => label))).toEqual([
     ["Strength", "A serve holds", "Energy"],
     ["Strength"],
+  ]);
+});
+
+test("of what holds no alcohol no strength and no units are told, of what may hold some they are", () => {
+  const house = houseOf(
+    "house Pier\n  country: GB\n\nprep plain syrup\n  500 g white sugar\n  500 g water\n\ndrink Dry\n  method: build\n  30 ml plain syrup\n  20 ml lime juice\n  100 ml water\n\ndrink Wet\n  method: build\n  20 ml white rum\n  100 ml water\n\ndrink Fog\n  method: build\n  20 ml an unheard-of thing\n",
+  );
+  const of = (name: string) => recipeOf(house, entryNamed(house, name), plain);
+  expect(["plain syrup", "Dry", "Wet", "Fog"].map((name) => [of(name).hasNoAlcohol, of(name).figures.map(({ label }) => label)])).toEqual([
+    [true, []],
+    [true, ["Energy"]],
+    [false, ["Strength", "A serve holds", "Energy"]],
+    [false, []],
   ]);
 });
 

@@ -1,9 +1,12 @@
 /** What a directive puts into a book's text, in the units and the numbers that it asks for. */
 import { expect, test } from "vitest";
+import { sayDegrees } from "../../../server/house/book/figures.ts";
 import { recipeOf } from "../../../server/house/book/recipe.ts";
 import { saidBy } from "../../../server/house/book/saying.ts";
 import { styleOf } from "../../../server/house/book/style.ts";
+import { valueNamed } from "../../../server/house/book/values.ts";
 import { documentsOf, entryNamed, houseOf, root } from "../make.ts";
+import { plain } from "./drinks.ts";
 
 const specs = `house Pier
   country: GB
@@ -87,10 +90,10 @@ test.each([
   [":strength[Lamp]{words}", /^[a-z -]+ per cent$/],
   [":strength[Lot]", /^\d+(?:\.\d)? %$/],
   [":yield[dune honey]", /^about \d{2}0 ml$/],
-  [":yield[dune honey]{units=both}", /^about \d{2}0 ml \(\d+½? oz\)$/],
+  [":yield[dune honey]{units=both}", /^about \d{2}0 ml \(\d+[¼½¾]? oz\)$/],
   [":yield[dune honey]{units=US words}", /^about [a-z -]+ ounces$/],
-  [":temperature[Lot]{units=both}", /^−?\d+ °C \(\d+ °F\)$/],
-  [":temperature[Lot]{words}", /^(?:minus )?[a-z]+ degrees? Celsius$/],
+  [":temperature[Lot]{units=both}", /^−?\d+(?:\.\d)? °C \(\d+(?:\.\d)? °F\)$/],
+  [":temperature[Lot]{words}", /^(?:minus )?[a-z]+(?: point [a-z]+)? degrees? Celsius$/],
   [":standard-drinks[Lot]", /^\(Lot is in parts without a size/],
   [":energy[Lot]", /^\(Lot is in parts without a size/],
   [":strength[Fog]", /^\(.*unheard-of spirit/],
@@ -98,6 +101,22 @@ test.each([
   [":volume[Lot]", /^\(Lot is in parts without a size/],
 ])("%s says the figure or why not", (directive, text) => {
   expect(said(directive)).toMatch(text);
+});
+
+test.each([
+  [{ value: -7.6, plusMinus: 0.3 }, "−7.6 °C (18.3 °F)"],
+  [{ value: -7.6, plusMinus: 1.2 }, "−8 °C (18 °F)"],
+])("a temperature has the digits that its uncertainty leaves: %o is %s", (figure, text) => {
+  expect(sayDegrees(figure, { style: plain, systems: ["metric", "US"], numbers: "figures" })).toBe(text);
+});
+
+test("a drink without alcohol holds no units", () => {
+  const house = houseOf("house Pier\n  country: GB\n\ndrink Dry\n  method: build\n  20 ml lime juice\n  100 ml water\n");
+  const entry = entryNamed(house, "Dry");
+  const style = styleOf(house, house.scopeOf(entry));
+  expect(valueNamed("standard-drinks")!.say({ house, entry, style, systems: ["metric"], numbers: "figures" }, "")).toEqual({
+    text: "no UK units",
+  });
 });
 
 test("a syrup that is made otherwise changes what is said of everything that it is poured in", () => {
