@@ -1,5 +1,5 @@
 /** A comparison as a page: the server's words, with links to their places. There is no script in it, and nothing is fetched. */
-import { openBesideCommand, openPlaceCommand, type Spot } from "./past-texts.ts";
+import { openBesideCommand, openPlaceCommand, type Spot } from "./spot.ts";
 
 export const againCommand = "mutchkin.compareAgain";
 /** What links may run. */

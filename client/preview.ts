@@ -3,9 +3,9 @@ import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { escaped } from "./comparison-page.ts";
 import { documents } from "./documents.ts";
-import { openPlaceCommand, type Spot } from "./past-texts.ts";
 import { previewPage } from "./preview-page.ts";
 import { say } from "./say.ts";
+import { openPlaceCommand, type Spot } from "./spot.ts";
 
 export const previewCommand = "mutchkin.previewChapter";
 

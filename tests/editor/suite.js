@@ -162,6 +162,9 @@ const inFolder = {
     const uri = document.uri.toString();
     await vscode.commands.executeCommand("mutchkin.openPlace", { uri, line });
     equal(vscode.window.activeTextEditor?.selection.start.line, line, "a row does not lead to its place");
+    const active = () => vscode.window.activeTextEditor?.document.uri.toString();
+    await vscode.commands.executeCommand("mutchkin.openPlace", { uri: "file:///etc/elsewhere.md", line: 0 });
+    equal(active(), uri, "a link opens what is in no folder that is open");
     const head = vscode.Uri.joinPath(vscode.workspace.workspaceFolders[0].uri, ".git/refs/heads/main");
     const commit = new TextDecoder().decode(await vscode.workspace.fs.readFile(head)).trim();
     await vscode.commands.executeCommand("mutchkin.openBeside", { uri, line, commit }, { uri, line });
