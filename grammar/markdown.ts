@@ -56,12 +56,12 @@ export function mayHoldSpecs(text: string): boolean {
   return /(?:```|~~~)[ \t]*drink\b/.test(text) || mayHoldDirectives(text);
 }
 
-/** Reads any Markdown text; one that holds neither a spec nor a directive reads as blank. Never throws. */
+/** Reads any Markdown text. Never throws. */
 export function readMarkdown(text: string): MarkdownSpecs {
   const raw = linesOf(text);
   const margins: (string | null | undefined)[] = raw.map(() => undefined);
   const outside: (TextLine | undefined)[] = raw.map(() => undefined);
-  const blocks = mayHoldSpecs(text) ? blocksOf(text) : [];
+  const blocks = blocksOf(text);
   let row: [number, number] | null = null;
   for (const [index, block] of blocks.entries()) {
     if (block.type === "tr_open") row = block.map;

@@ -3,6 +3,8 @@ import { relative, resolve, sep } from "node:path";
 import type { Book } from "../house/book/book.ts";
 import { usedOnce } from "../house/book/used-once.ts";
 import { showCount } from "../house/show.ts";
+import { check, reportOf } from "../reports/check.ts";
+import { countsText } from "../reports/check-text.ts";
 import { writeBook } from "./book-output.ts";
 import { type BookForm, bookPrinter } from "./book-printer.ts";
 import { type BookPlace, bookPlace, readBookAt, writtenIn } from "./book-read.ts";
@@ -24,7 +26,7 @@ export async function bookCommand(asked: string, options: BookOptions, terminal:
   const place = bookPlace(session, asked);
   const print = bookPrinter(options.to);
   const output = resolve(terminal.currentFolder, options.out);
-  const once = () => build({ session, place, print, output, options, terminal });
+  const once = () => build({ session, asked, place, print, output, options, terminal });
   const code = await once();
   if (!session.finish()) return exitCodes.failed;
   if (!options.watch) return code;
@@ -45,6 +47,8 @@ export async function bookCommand(asked: string, options: BookOptions, terminal:
 
 interface Build {
   readonly session: Session;
+  /** The folder as it was written. */
+  readonly asked: string;
   readonly place: BookPlace;
   readonly print: ReturnType<typeof bookPrinter>;
   readonly output: string;
@@ -52,7 +56,7 @@ interface Build {
   readonly terminal: Terminal;
 }
 
-async function build({ session, place, print, output, options: { out, watch }, terminal }: Build): Promise<number> {
+async function build({ session, asked, place, print, output, options: { out, watch }, terminal }: Build): Promise<number> {
   const book = readBookAt(session, freshPlace(session, place), terminal.files, output);
   if (book.problems.length > 0) {
     terminal.print(problemText(book, relative(terminal.currentFolder, place.folder).split(sep).join("/")));
@@ -61,8 +65,15 @@ async function build({ session, place, print, output, options: { out, watch }, t
   const printed = await print(book);
   const written = writeBook(terminal.files, output, out, printed.files);
   terminal.print(wroteText(book, printed.chapters, out, written));
-  if (!watch) terminal.print(onceText(book));
+  if (!watch) terminal.print(onceText(book) + remarksText(session, asked));
   return exitCodes.clean;
+}
+
+/** What is found in the texts and keeps nothing from being printed. */
+function remarksText({ house, documents, rules, report }: Session, asked: string): string {
+  const found = check(house, documents, { rules, report, pathOf: (uri) => uri });
+  const counts = countsText(reportOf(found));
+  return counts && `What the rules find in its texts: ${counts}. \`mutchkin check ${asked}\` lists them.\n`;
 }
 
 /** While it is watched the `book` itself may be edited, and is another entry then. */

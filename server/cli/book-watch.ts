@@ -2,6 +2,7 @@
 import { type FSWatcher, watch } from "node:fs";
 import { dirname, join, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { chaptersOf } from "../house/book/chapter-files.ts";
 import { houseFiles, isHouseFile, readHouseFile } from "../house/house-files.ts";
 import { type Files, Unreadable } from "./files.ts";
 import type { Gathered } from "./gather.ts";
@@ -66,10 +67,11 @@ export function folderOfAll({ house }: Pick<Gathered, "house">, folder: string):
 
 /** Takes saved files into the house; answers whether any of them may matter to the book. */
 export function takeIn({ house }: Pick<Gathered, "house">, files: Files, paths: readonly string[]): boolean {
+  const isChapter = chaptersOf(house);
   for (const path of paths.filter(isHouseFile)) {
     const uri = pathToFileURL(path).href;
     const given = textOf(files, path);
-    const read = given === undefined ? undefined : readHouseFile(path, given);
+    const read = given === undefined ? undefined : readHouseFile(path, given, isChapter(uri));
     if (read) house.setDocument({ uri, version: null, ...read });
     else house.removeDocument(uri);
   }

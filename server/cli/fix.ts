@@ -37,7 +37,7 @@ export function fixFiles(session: Session, { files }: Terminal): Fixed {
       const { uri } = document;
       const path = fileURLToPath(uri);
       const text = edited(texts.get(uri) ?? files.read(path), session, document, toTextEdits(house, document, fix));
-      const after = readHouseFile(path, text);
+      const after = readHouseFile(path, text, document.margins !== undefined);
       if (!after) return document;
       if (!before.has(uri)) before.set(uri, codesOf(findings));
       texts.set(uri, text);

@@ -5,6 +5,7 @@
 import { dirname, join, relative, resolve, sep } from "node:path";
 import { pathToFileURL } from "node:url";
 import { read } from "../../grammar/read.ts";
+import { chaptersOf } from "../house/book/chapter-files.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { House } from "../house/house.ts";
 import { isHouseFile, readHouseFile } from "../house/house-files.ts";
@@ -43,27 +44,38 @@ export function gather(files: Files, currentFolder: string, paths: readonly stri
     for (const spec of outermost ? files.list(outermost, "deep") : files.list(folder, "shallow")) around.add(spec);
   }
   const house = new House({ larder: readLarder(), roots: outerFolders(roots).map(uriOf) });
-  const documents: SpecDocument[] = [];
+  const documents = new Map<string, SpecDocument>();
   const unread: { path: string; why: string }[] = [];
   const pathByUri = new Map<string, string>();
   const all = [...new Set([...around, ...asked])].sort();
-  for (const [index, path] of all.entries()) {
-    progress(index, all.length);
+  const withoutSpecs: string[] = [];
+  const take = (path: string, isChapter = false) => {
     const name = nameFrom(currentFolder, path);
     try {
-      const given = readHouseFile(path, files.read(path));
-      if (!given) continue;
+      const given = readHouseFile(path, files.read(path), isChapter);
+      if (!given) {
+        withoutSpecs.push(path);
+        return;
+      }
       const document: SpecDocument = { uri: uriOf(path), version: null, ...given };
       house.setDocument(document);
       pathByUri.set(document.uri, name);
-      if (asked.has(path)) documents.push(document);
+      if (asked.has(path)) documents.set(path, document);
     } catch (cause) {
       if (!(cause instanceof Unreadable)) throw cause;
       unread.push({ path: name, why: cause.message });
     }
+  };
+  for (const [index, path] of all.entries()) {
+    progress(index, all.length);
+    take(path);
   }
-  if (documents.length === 0 && unread.length === 0) throw nothingThere(paths);
-  return { house, documents, unread, pathOf: (uri) => pathByUri.get(uri) ?? uri };
+  if (documents.size === 0 && unread.length === 0) throw nothingThere(paths);
+  // Only now it is known which books there are.
+  const isChapter = chaptersOf(house);
+  for (const path of [...withoutSpecs]) if (isChapter(uriOf(path))) take(path, true);
+  const inOrder = all.flatMap((path) => documents.get(path) ?? []);
+  return { house, documents: inOrder, unread, pathOf: (uri) => pathByUri.get(uri) ?? uri };
 }
 
 function specsAt(files: Files, at: string, asWritten: string): readonly string[] {

@@ -14,8 +14,11 @@ export function isHouseFile(name: string): boolean {
   return houseFiles.endings.some((ending) => name.endsWith(ending));
 }
 
-/** What a file's text gives to the house; absent for a Markdown text in which there is no spec. */
-export function readHouseFile(name: string, text: string): Pick<SpecDocument, "tree" | "margins"> | undefined {
+/**
+ * What a file's text gives to the house; absent for a Markdown text in which there is no spec, unless it
+ * `isChapter`: there may be thousands of those, and what they say is nobody's business here.
+ */
+export function readHouseFile(name: string, text: string, isChapter = false): Pick<SpecDocument, "tree" | "margins"> | undefined {
   if (name.endsWith(".drink")) return { tree: read(text) };
-  return mayHoldSpecs(text) ? readMarkdown(text) : undefined;
+  return isChapter || mayHoldSpecs(text) ? readMarkdown(text) : undefined;
 }

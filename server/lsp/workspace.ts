@@ -8,6 +8,7 @@ import { URI } from "vscode-uri";
 import { edit, type TextChange } from "../../grammar/edit.ts";
 import { readMarkdown } from "../../grammar/markdown.ts";
 import { read } from "../../grammar/read.ts";
+import { chaptersOf } from "../house/book/chapter-files.ts";
 import type { SpecDocument } from "../house/document.ts";
 import { House } from "../house/house.ts";
 import { houseFiles, isHouseFile, readHouseFile } from "../house/house-files.ts";
@@ -34,6 +35,9 @@ export class Workspace {
   /** Readings may end in another order than they were begun in: the last one begun counts. */
   private readonly lastRead = new Map<string, number>();
   private reads = 0;
+  /** Closed Markdown texts that the house has only as chapters of a book, or would have. */
+  private readonly perhapsChapters = new Set<string>();
+  private isChapter: (uri: string) => boolean = () => false;
 
   constructor(environment: Environment) {
     this.environment = environment;
@@ -81,6 +85,7 @@ export class Workspace {
     const key = canonical(uri);
     this.open.delete(key);
     await this.readAgain([key]);
+    await this.readChapters();
   }
 
   /**
@@ -99,6 +104,7 @@ export class Workspace {
       }
     }
     await this.readAgain([...keys]);
+    await this.readChapters();
   }
 
   private textsBelow(folder: string): string[] {
@@ -137,6 +143,14 @@ export class Workspace {
       if (await turn()) loading.report(done, keys.length);
       return !loading.cancelled;
     });
+    await this.readChapters();
+  }
+
+  /** A preface is read once it is known that it is one: its book may be read after it, or change. */
+  private async readChapters(): Promise<void> {
+    this.isChapter = chaptersOf(this.house);
+    const changed = (uri: string) => !this.open.has(uri) && this.isChapter(uri) !== (this.house.document(uri) !== undefined);
+    await this.readAgain([...this.perhapsChapters].filter(changed));
   }
 
   /** The whole Markdown texts of a folder and below, those with no spec in them too: open ones as they are typed. */
@@ -150,7 +164,9 @@ export class Workspace {
   }
 
   private takeClosed(key: string, text: string | undefined): void {
-    const given = text === undefined ? undefined : readHouseFile(key, text);
+    const given = text === undefined ? undefined : readHouseFile(key, text, this.isChapter(key));
+    if (text !== undefined && (!given || this.isChapter(key))) this.perhapsChapters.add(key);
+    else this.perhapsChapters.delete(key);
     if (given) this.house.setDocument({ uri: key, version: null, ...given });
     else this.house.removeDocument(key);
   }

@@ -35,10 +35,14 @@ function findingText({ file, line, column, severity, message, todo, code }: Find
 /** How many files were looked at, and what was found in sum. */
 export function summaryText({ summary, findings }: CheckReport): string {
   const files = showCount(summary.files, "file");
-  if (findings.length === 0) return `${files} checked: nothing found.`;
-  const counts = severityWords
+  return `${files} checked: ${countsText({ findings }) || "nothing found"}.`;
+}
+
+/** How many findings of each severity there are; empty where there are none. */
+export function countsText({ findings }: Pick<CheckReport, "findings">): string {
+  return severityWords
     .map(([severity, one, many]) => [findings.filter((finding) => finding.severity === severity).length, one, many] as const)
     .filter(([count]) => count > 0)
-    .map(([count, one, many]) => showCount(count, one, many));
-  return `${files} checked: ${counts.join(", ")}.`;
+    .map(([count, one, many]) => showCount(count, one, many))
+    .join(", ");
 }

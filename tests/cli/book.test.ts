@@ -36,6 +36,24 @@ test("a book is written as Markdown, HTML and Word, and the command says what it
   for (const name of names.slice(1)) expect(out).toContain(name);
 });
 
+test("what keeps nothing from being printed is counted, in a preface without a spec or a value too", async () => {
+  const preface = "=== 00-preface.md\n# Preface\n\nWe utilize two ounces of its color.\n";
+  const text = `${book.replace("  glassware:", "  avoid: utilize\n  units shown: metric\n  glassware:")}${preface}`;
+  const folder = folderOf(text.replaceAll("=== ", "=== ferry/"));
+  const { code, out } = await mutchkin(folder, ["book", "ferry", "--out", "built", "--to", "md"]);
+  expect(code).toBe(0);
+  const checked = await mutchkin(folder, ["check", "ferry"]);
+  for (const where of ["3:4", "3:12", "3:30"]) expect(checked.out).toContain(`ferry/00-preface.md:${where} `);
+  const counts = /checked: (.*)\.\n$/.exec(checked.out)![1]!;
+  expect(out).toMatch(new RegExp(`What the rules find in its texts: ${counts}\\. \`mutchkin check ferry\` lists them\\.\n$`));
+});
+
+test("a Markdown text that is no chapter and holds no spec is not looked at", async () => {
+  const folder = folderOf(`${book}=== notes/README.md\nThe color of honey.\n`);
+  const { out } = await mutchkin(folder, ["check"]);
+  expect(out).not.toContain("README");
+});
+
 test("built again, and from another folder with the same files, every byte is the same", async () => {
   const [one, other] = [folderOf(book), folderOf(book)];
   await mutchkin(one, ["book", "--out", "built"]);

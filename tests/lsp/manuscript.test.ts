@@ -1,6 +1,6 @@
 /** A chapter in an editor: what is found in its text stands there, and is put right there. */
 import { expect, test } from "vitest";
-import type { CodeAction, DocumentDiagnosticReport } from "vscode-languageserver";
+import { type CodeAction, type DocumentDiagnosticReport, FileChangeType, type WorkspaceDiagnosticReport } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { environmentOf, startHere } from "./in-process.ts";
 
@@ -46,5 +46,32 @@ test("findings in running text have their places and their fixes in the file", a
     '> 🍋 Give it :pour[lemon juice]{in="Slip Sour"} of lemon juice, says :strenght[Slip Sour].',
     "> 🍋 Give it 25 ml of lemon juice, says :strength[Slip Sour].",
   ]);
+  stop();
+});
+
+test("a closed preface is a chapter as soon as there is its book, and no longer", async () => {
+  const [preface, book] = ["file:///quay/a-preface.md", "file:///quay/book.drink"];
+  const disk = new Map([
+    [preface, "We utilize it.\n"],
+    ["file:///quay/low/README.md", "We utilize it.\n"],
+    [book, "book Slack Water\n  avoid: utilize\n"],
+  ]);
+  const { client, stop } = await startHere(
+    environmentOf(disk, () => 1),
+    ["file:///quay"],
+  );
+  const found = async () => {
+    const { items } = await client.sendRequest<WorkspaceDiagnosticReport>("workspace/diagnostic", { previousResultIds: [] });
+    return items.flatMap((item) => ("items" in item ? item.items.map(({ code }) => `${item.uri} ${code}`) : []));
+  };
+  const save = async (text: string) => {
+    disk.set(book, text);
+    await client.sendNotification("workspace/didChangeWatchedFiles", { changes: [{ uri: book, type: FileChangeType.Changed }] });
+  };
+  expect(await found()).toEqual([`${preface} avoided-word`]);
+  await save("house Quay\n");
+  await expect.poll(found).toEqual([]);
+  await save("book Slack Water\n  avoid: utilize\n  chapters: low/README.md\n");
+  await expect.poll(found).toEqual(["file:///quay/low/README.md avoided-word"]);
   stop();
 });
