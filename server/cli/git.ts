@@ -1,6 +1,7 @@
 /** What is asked of git, by the git program: revisions and the texts in them. Nothing is ever written. */
 import { spawnSync } from "node:child_process";
 import { askedFor, committedFiles, committedTexts, gitCommands } from "../house/committed.ts";
+import { gitNotStarted, noSuchRevision, nothingCommitted, type Refusal, refusalOf } from "../house/git-refusals.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface Git {
@@ -26,8 +27,8 @@ export function gitIn(folder: string): Git {
     // What it says is understood below, so it is not to say it in another language.
     const env = { ...process.env, LC_ALL: "C" };
     const { error, status, stdout, stderr } = spawnSync("git", parameters, { cwd: folder, env, input, maxBuffer: 2 ** 31 - 1 });
-    if (error) throw new UsageError("The git program could not be started.", "Install git, or put it on the PATH.");
-    if (status !== 0) throw refusal(String(stderr).trim(), folder);
+    if (error) throw refused(gitNotStarted);
+    if (status !== 0) throw refused(refusalOf(String(stderr), folder));
     return stdout;
   };
   const lines = (...parameters: string[]) => String(run(parameters)).split("\n").filter(Boolean);
@@ -48,8 +49,8 @@ export function gitIn(folder: string): Git {
     commit(text) {
       const found = revision(text);
       if (found) return found;
-      if (isUnborn && text === "HEAD") throw new UsageError("Nothing is committed here yet.", "Commit the specs once, then compare.");
-      throw new UsageError(`There is no revision “${text}” here.`, isShallow(answer) ? fetchMore : nameOne);
+      if (isUnborn && text === "HEAD") throw refused(nothingCommitted);
+      throw refused(noSuchRevision(text, isShallow(answer)));
     },
     mergeBase: (one, other) => answer("merge-base", one, other),
     wasThere: (path) => !isUnborn && answer("ls-tree", "HEAD", "--", path) !== undefined,
@@ -65,8 +66,6 @@ export function gitIn(folder: string): Git {
   };
 }
 
-const fetchMore = "This clone is shallow: fetch more of its history first.";
-const nameOne = "Name a commit, a branch or a tag, such as HEAD~1.";
 /** How the mode of a file begins that is neither a link nor another repository. */
 const plainFile = "100";
 
@@ -74,22 +73,8 @@ function isShallow(answer: (...parameters: string[]) => string | undefined): boo
   return answer("rev-parse", "--is-shallow-repository") === "true";
 }
 
-/** What git refuses, and what to do about it. One row each; what no row knows is left to git to explain. */
-const advices: readonly { readonly says: RegExp; advice(folder: string): string }[] = [
-  { says: /not a git repository/, advice: () => "Run it inside a git repository." },
-  {
-    says: /dubious ownership/,
-    advice: (folder) => `The folder is another account's. If you trust it: git config --global --add safe.directory "${folder}".`,
-  },
-  {
-    says: /promisor|could not fetch|unable to read|bad object|missing|not a tree object/,
-    advice: () => "Part of the history is not here: `git fetch` brings it, `git fsck` says what is broken.",
-  },
-];
-
-function refusal(said: string, folder: string): UsageError {
-  const { advice } = advices.find(({ says }) => says.test(said)) ?? { advice: () => "`git status` in the same folder may say more." };
-  return new UsageError(`git says: ${said.split("\n")[0]}`, advice(folder));
+function refused({ problem, todo }: Refusal): UsageError {
+  return new UsageError(problem, todo);
 }
 
 function textsOf(run: (parameters: readonly string[], input?: string) => Buffer, commit: string): Map<string, string> {

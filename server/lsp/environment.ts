@@ -23,6 +23,8 @@ export interface PastTexts {
   readonly top: string;
   /** The texts of the house's files by their URIs, as if they were in the folder now. */
   readonly texts: ReadonlyMap<string, string>;
+  /** The URIs of files and of whole folders that the program is told to look away from now. */
+  readonly ignored: readonly string[];
 }
 
 /** Why a revision cannot be had, in words for a person. */

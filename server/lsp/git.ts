@@ -4,6 +4,7 @@ import { existsSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
 import { URI } from "vscode-uri";
 import { askedFor, committedFiles, committedTexts, gitCommands, textFrom } from "../house/committed.ts";
+import { gitNotStarted, noSuchRevision, nothingCommitted, type Refusal, refusalOf } from "../house/git-refusals.ts";
 import type { NoRevision, Revision, RevisionKind, Revisions } from "./environment.ts";
 
 /** Nobody looks further down a list; any other revision can be typed. */
@@ -43,18 +44,17 @@ export const gitRevisions: Revisions = {
     orProblem(async () => {
       const path = nearest(pathOf(folder));
       const git = gitIn(path, stop);
-      const up = textFrom(await git.run(["rev-parse", "--show-cdup"])).trimEnd();
+      const up = (await git.says("rev-parse", "--show-cdup")).trimEnd();
       const top = resolve(path, up);
-      const commit = textFrom(
-        await git.run(["rev-parse", "--verify", "--quiet", "--end-of-options", `${revision}^{commit}`], noSuch(revision)),
-      );
-      const files = committedFiles(await git.run(gitCommands.list(commit.trim())));
+      const commit = await commitOf(git, revision);
+      const files = committedFiles(await git.run(gitCommands.list(commit)));
       const texts = files.length > 0 ? committedTexts(files, await git.run(gitCommands.print, undefined, askedFor(files))) : new Map();
       const uriOf = (name: string) => URI.file(resolve(top, ...name.split("/"))).toString();
       return {
-        commit: commit.trim(),
+        commit,
         top: URI.file(top).toString(),
         texts: new Map([...texts].map(([name, text]) => [uriOf(name), text])),
+        ignored: (await git.says(...ignoredBelow)).split("\0").filter(Boolean).map(uriOf),
       };
     }),
 
@@ -86,7 +86,17 @@ function revisionOn(row: string): Revision {
   return { name, date, subject };
 }
 
-const noSuch = (revision: string) => `There is no revision “${revision}” here. Name a commit, a branch or a tag, such as HEAD~1.`;
+function told({ problem, todo }: Refusal): string {
+  return `${problem} ${todo}`;
+}
+
+/** The commit that a revision means. */
+async function commitOf({ answers, says }: Git, revision: string): Promise<string> {
+  const found = await says("rev-parse", "--verify", "--quiet", "--end-of-options", `${revision}^{commit}`).catch(() => "");
+  if (found) return found.trim();
+  if (revision === "HEAD" && (await answers("symbolic-ref", "--quiet", "HEAD"))) throw new Refused(told(nothingCommitted));
+  throw new Refused(told(noSuchRevision(revision, (await says("rev-parse", "--is-shallow-repository")).trim() === "true")));
+}
 
 function pathOf(uri: string): string {
   const { scheme, fsPath } = URI.parse(uri);
@@ -100,6 +110,11 @@ function nearest(folder: string): string {
   while (!existsSync(at) && dirname(at) !== at) at = dirname(at);
   return at;
 }
+
+/** A folder of which all is ignored as one, however much is in it. */
+const ignoredBelow = ["ls-files", "--others", "--ignored", "--exclude-standard", "--directory", "-z", "--full-name", "--", ":/"];
+
+type Git = ReturnType<typeof gitIn>;
 
 function gitIn(folder: string, stop: AbortSignal) {
   /** `otherwise`: what to say instead of git's own words. */
@@ -116,22 +131,16 @@ function gitIn(folder: string, stop: AbortSignal) {
       });
       // A git that has ended early makes the write fail; its exit says so better.
       git.stdin.on("error", () => undefined).end(input);
-      git.on("error", () => reject(new Refused(stop.aborted ? "It was stopped." : notStarted)));
-      git.on("close", (code) => (code === 0 ? settle(Buffer.concat(printed)) : reject(new Refused(otherwise ?? refusal(said, folder)))));
+      git.on("error", () => reject(new Refused(stop.aborted ? "It was stopped." : told(gitNotStarted))));
+      git.on("close", (code) =>
+        code === 0 ? settle(Buffer.concat(printed)) : reject(new Refused(otherwise ?? told(refusalOf(said, folder)))),
+      );
     });
   const answers = (...parameters: string[]) =>
     run(parameters).then(
       () => true,
       () => false,
     );
-  return { run, answers };
-}
-
-const notStarted = "The git program could not be started. Install git, or put it on the PATH of the editor.";
-
-function refusal(said: string, folder: string): string {
-  if (/not a git repository/.test(said)) return `“${folder}” is in no git repository, so there is nothing to compare it with.`;
-  if (/dubious ownership/.test(said))
-    return `git refuses this folder, since it is another account's. If you trust it: git config --global --add safe.directory "${folder}".`;
-  return `git says: ${said.trim().split("\n")[0] || "nothing, and ended with a fault"}`;
+  const says = async (...parameters: string[]) => textFrom(await run(parameters));
+  return { run, answers, says };
 }

@@ -17,17 +17,18 @@ import type { Workspace } from "./workspace.ts";
 /** In a commit. `goOn` is awaited between two texts and says whether to go on; the answer is absent where it did not. */
 export async function pastHouse(
   { house: now, roots }: Workspace,
-  { top, texts }: PastTexts,
+  { top, texts, ignored }: PastTexts,
   goOn: () => Promise<boolean>,
 ): Promise<House | undefined> {
   const house = new House({ larder: readLarder(), roots });
   const isBelow = (uri: string, folder: string) => uri.startsWith(`${folder}/`);
+  const isIgnored = (uri: string) => ignored.some((one) => uri === one || isBelow(uri, one));
   // In the order of the house as it is: of two things of one name, the first is compared.
   for (const uri of new Set([...[...now.documents()].map((document) => document.uri), ...texts.keys()])) {
     const here = now.document(uri);
     const text = texts.get(uri);
-    // What another repository holds, or none, is as it is.
-    const past = here && !isBelow(uri, top) ? here : text === undefined ? undefined : pastDocument(uri, text, here);
+    // What another repository holds, or none, is as it is, and so is what git was told to look away from.
+    const past = here && (!isBelow(uri, top) || isIgnored(uri)) ? here : text === undefined ? undefined : pastDocument(uri, text, here);
     if (past && (here || roots.some((root) => isBelow(uri, root)))) house.setDocument(past);
     if (!(await goOn())) return undefined;
   }

@@ -119,7 +119,7 @@ test.each([
 test("outside a repository it is said, too", async () => {
   const { code, err } = await mutchkin(folderOf(house), ["check", "--changed-since", "HEAD"]);
   expect(code).toBe(2);
-  expect(err).toContain("git says: fatal: not a git repository");
+  expect(err).toContain("This folder is in no git repository, so there is nothing to compare it with.\n");
 });
 
 test("somebody who watches is told of both readings", async () => {

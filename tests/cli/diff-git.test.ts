@@ -75,6 +75,6 @@ test("what is wrong with the place is said with what to do about it", async () =
   expect(await said(folder)).toMatch(/^git says: .*\nPart of the history is not here: `git fetch` brings it/);
   // As git itself tests it.
   vi.stubEnv("GIT_TEST_ASSUME_DIFFERENT_OWNER", "1");
-  expect(await said(folder)).toMatch(/^git says: .*dubious ownership.*\nThe folder is another account's\./);
+  expect(await said(folder)).toMatch(/^git refuses this folder, since it is another account's\.\nIf you trust it: /);
   vi.unstubAllEnvs();
 });

@@ -236,7 +236,7 @@ test("a line that no longer reads is said, and the rest is compared", async () =
 
 test("outside of a repository, without such a revision, and in a bare one without two, it says what to do", async () => {
   const nowhere = folderOf("=== a.drink\ndrink Slip\n");
-  expect((await mutchkin(nowhere, ["diff"])).err).toMatch(/^git says: .*not a git repository.*\nRun it inside a git repository\.\n$/);
+  expect((await mutchkin(nowhere, ["diff"])).err).toMatch(/^This folder is in no git repository, .*\nRun `git init` /);
   const folder = repository();
   expect((await mutchkin(folder, ["diff", "nosuch"])).err).toBe(
     "There is no revision “nosuch” here.\nName a commit, a branch or a tag, such as HEAD~1.\n",

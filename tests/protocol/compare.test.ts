@@ -96,6 +96,23 @@ test("an unsaved text, a renamed drink and a deleted file, each with its place",
   expect(await client.request("mutchkin/pastText", { uri: gone.place!.uri, commit: answer.commit })).toEqual({ text: rope });
 });
 
+test("what git is told to look away from is as it is, a file or a whole folder", async () => {
+  const house = repository({ ...texts, ".gitignore": "drafts/\n/bar/try.drink\n" });
+  house.write("bar/try.drink", drink("Try", "50 ml pier spirit", "20 ml water"));
+  house.write("bar/drafts/one.drink", drink("One", "50 ml pier spirit", "20 ml water"));
+  house.write("bar/new.drink", drink("New", "50 ml pier spirit", "20 ml water"));
+  const answer = await (await serving(house)).compare("HEAD");
+  expect(groups(answer).map(({ title }) => title)).toEqual(["New, added"]);
+});
+
+test("nothing that was committed, and nothing to look further back in", async () => {
+  const house = repository();
+  house.git("checkout", "-q", "--orphan", "empty");
+  expect(await (await serving(house)).compare("HEAD")).toEqual({
+    problem: "Nothing is committed here yet. Commit the specs once, then compare.",
+  });
+});
+
 test("what is of the menu at the cursor comes first, and elsewhere nothing is kept back", async () => {
   const house = repository();
   house.write("bar/menu.drink", menu.replace("Slip 11.00", "Slip 12.00"));
