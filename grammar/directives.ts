@@ -51,6 +51,16 @@ function labelAt(text: string, start: number): Words | undefined {
   return undefined;
 }
 
+/** The name that a label means: without the blanks around it, a bracket that stands alone without its backslash. */
+export function labelOf({ label }: Pick<Directive, "label">): string {
+  return label?.text.trim().replace(/\\([[\]\\])/g, "$1") ?? "";
+}
+
+/** A name as a label says it. */
+export function asLabel(name: string): string {
+  return labelAt(`[${name}]`, 0)?.text === name && !name.includes("\\") ? name : name.replace(/[[\]\\]/g, "\\$&");
+}
+
 const attribute = /[ \t]*([a-z][\w-]*)(?:=(?:"([^"\n]*)"|'([^'\n]*)'|([^\s"'`<>=}]+)))?/iy;
 
 function attributesAt(text: string, start: number): { list: Attribute[]; end: number } | undefined {

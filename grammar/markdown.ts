@@ -112,7 +112,16 @@ function linesOf(text: string): PartLine[] {
 /** The blocks alone: what is in a paragraph is looked at where there may be a directive. */
 function blocksOf(text: string): Token[] {
   const tokens: Token[] = [];
-  markdown.block.parse(text.replaceAll(/\r\n?/g, "\n").replaceAll("\0", "\uFFFD"), markdown, {}, tokens);
+  // A byte order mark is nothing, but takes a place.
+  markdown.block.parse(
+    text
+      .replace(/^\uFEFF/, " ")
+      .replaceAll(/\r\n?/g, "\n")
+      .replaceAll("\0", "\uFFFD"),
+    markdown,
+    {},
+    tokens,
+  );
   return tokens;
 }
 

@@ -1,4 +1,5 @@
 /** Which names an entry declares, and the keys that they are looked up by. */
+import { labelOf } from "../../grammar/directives.ts";
 import type { Entry, TextLine } from "../../grammar/tree.ts";
 import { fold, type NameClass } from "./names.ts";
 import type { Scope } from "./scope.ts";
@@ -39,7 +40,7 @@ export function namesOf(entry: Entry): string[] {
 
 /** The names whose specs a line of a text prints. */
 function printedBy({ directives }: TextLine): string[] {
-  return directives.flatMap(({ name, label, block }) => (block && name.text === "spec" && label ? [label.text.trim()] : []));
+  return directives.flatMap((one) => (one.block && one.name.text === "spec" && one.label ? [labelOf(one)] : []));
 }
 
 /** The keys of an entry's names; none for an entry of no class. */

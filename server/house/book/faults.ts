@@ -2,7 +2,7 @@
  * What is wrong with the directives of a text, found and worded here alone: an editor marks it as it is
  * typed, the build stops at it.
  */
-import { directiveAt } from "../../../grammar/directives.ts";
+import { asLabel, directiveAt, labelOf } from "../../../grammar/directives.ts";
 import type { Attribute, Directive, Entry } from "../../../grammar/tree.ts";
 import type { Place } from "../document.ts";
 import type { Finding, Fix } from "../finding.ts";
@@ -139,13 +139,13 @@ function missing(house: House, scope: Scope, entry: Entry, line: number, directi
   const place = value ? { line, start: value.start, end: value.end } : labelPlace(line, directive);
   // A name stands there that another could take the place of.
   const isWritten = at === "in" || (directive.name.text !== "pour" && Boolean(directive.label?.text.trim()));
-  const near = isWritten ? nearestOf(entry.lines[line]!.text.slice(place.start, place.end), recipeNames(house, scope)) : [];
+  const near = isWritten ? nearestOf(value?.text.trim() ?? labelOf(directive), recipeNames(house, scope)) : [];
   return {
     code: "missing-recipe",
     place,
     what: because,
     todo: askFor(near, "Name a drink or a prep that is declared, or write its spec."),
-    fixes: () => near.map((other) => changed(entry, place, other)),
+    fixes: () => near.map((other) => changed(entry, place, other, value ? other : asLabel(other))),
   };
 }
 
@@ -207,7 +207,7 @@ export function* leadingNowhere(house: House, entry: Entry, isPrinted: (recipe: 
       recipe,
       place: labelPlace(line, directive),
       what: `No chapter prints “${recipe.name!.text}”, so this leads nowhere.`,
-      todo: `Print it with \`::spec[${recipe.name!.text}]\`, put its spec in a chapter, or leave the link out.`,
+      todo: `Print it with \`::spec[${asLabel(recipe.name!.text)}]\`, put its spec in a chapter, or leave the link out.`,
     };
   }
 }

@@ -1,4 +1,5 @@
 /** What a directive says where it stands: looked up by what is declared, put in the book's words. */
+import { labelOf } from "../../../grammar/directives.ts";
 import type { Directive, Entry } from "../../../grammar/tree.ts";
 import type { House } from "../house.ts";
 import type { NameClass } from "../names.ts";
@@ -24,7 +25,7 @@ export function meaningOf(house: House, scope: Scope, directive: Directive): Mea
   const row = rowOf(directive);
   if (!row) return { because: `Nothing here is called “${directive.name.text}”.`, at: "name" };
   if (row.of.length === 0) return { row };
-  const label = directive.label?.text.trim() ?? "";
+  const label = labelOf(directive);
   if (row.name !== "pour") return found(house, scope, row, row.of, label, "label");
   const within = attributeOf(directive, "in")?.trim() ?? "";
   return within
@@ -41,7 +42,7 @@ export function saidBy(house: House, scope: Scope, directive: Directive): Said {
   if (row.name === "see") return { text: attributeOf(directive, "as") || recipe.name!.text };
   const value = valueNamed(row.name);
   const style = styleOf(house, scope);
-  return value ? value.say(sayingOf(house, recipe, style, directive), directive.label?.text.trim() ?? "") : { text: recipe.name!.text };
+  return value ? value.say(sayingOf(house, recipe, style, directive), labelOf(directive)) : { text: recipe.name!.text };
 }
 
 /** In the units and in the numbers that it asks for, else in the book's. */

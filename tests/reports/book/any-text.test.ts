@@ -51,7 +51,12 @@ const sound = [
     "\n::allergens[]\n",
   ],
 ];
-const broken = ["::spec[nothing]\n", ":wrong[x] ", "```drink\n", "  30 ml lime juice\n", "```\n", "![m](none.png)", "[n](#d) ", "<i>"];
+const broken = [
+  ...["\uFEFF", "\0", "\u00a0", "\t", "\r", ":", "[", "]", "{", "}", "|", "\\", '"', "```", "drink A\n", "  ?? 3\n", "&#0;"],
+  ...[":see[", ":pour[x]{in=", "::spec[", "::index{", ":strength[Lamp & Sour]{words,x}", "::see[Lamp & Sour]", ":see[Lamp &\nSour]"],
+  ...["book Other\n", "house Own\n", "prep Lamp & Sour\n", "  chapters: 02.md\n", "[^1]: ", ":keeps[honey syrup]{units=}", "-\t"],
+  ...["::spec[nothing]\n", ":wrong[x] ", "```drink\n", "  30 ml lime juice\n", "```\n", "![m](none.png)", "[n](#d) ", "<i>"],
+];
 const chapter = fc.array(fc.constantFrom(...sound), { maxLength: 12 }).map((pieces) => pieces.join(""));
 const anything = fc.array(fc.constantFrom(...sound, ...broken), { maxLength: 25 }).map((pieces) => pieces.join(""));
 const bookWith = (text: string) => bookFrom(new Map([...house, ["01.md", text]]));
@@ -61,10 +66,38 @@ test("what is broken still prints, for whoever looks at it while it is written",
     fc.property(anything, (text) => {
       const one = bookWith(text);
       expect(bookHtml(one)).toContain("</html>");
-      expect(chapterMarkdown(one, one.chapters[0]!)).toBeTypeOf("string");
-      expect(whatPrints(one, one.chapters[0]!)).toBeTypeOf("string");
+      for (const each of one.chapters) {
+        expect(chapterMarkdown(one, each)).toBeTypeOf("string");
+        expect(whatPrints(one, each)).toBeTypeOf("string");
+      }
     }),
     { numRuns: 300 },
+  );
+});
+
+test("whatever is wrong has its place in its file, and a word to do about it", () => {
+  fc.assert(
+    fc.property(anything, fc.constantFrom("", "  chapters: 01.md; 02.md; 01.md\n"), (text, fields) => {
+      const files = new Map([...house, ["01.md", text], ["02.md", "# B\n"]]);
+      files.set("book.drink", house.get("book.drink")!.replace("& more\n", `& more\n${fields}`));
+      for (const { file, line, column, what, todo } of bookFrom(files).problems) {
+        const there = files.get(file)?.split(/\r\n?|\n/)[line - 1];
+        expect(there, what).toBeDefined();
+        expect(column).toBeGreaterThan(0);
+        expect(column, what).toBeLessThanOrEqual(there!.length + 1);
+        expect(todo).not.toBe("");
+      }
+    }),
+    { numRuns: 500 },
+  );
+});
+
+test("a manuscript for Word is made of anything", async () => {
+  await fc.assert(
+    fc.asyncProperty(anything, async (text) => {
+      expect((await bookDocx(bookWith(text), noDay)).length).toBeGreaterThan(0);
+    }),
+    { numRuns: 40 },
   );
 });
 

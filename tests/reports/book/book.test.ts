@@ -112,6 +112,32 @@ test.each([
   ],
 ])("%s is no fault", (_what, text) => expect(problemsOf(chapter(text))).toEqual([]));
 
+const lampSours = "drink Odd ] Name\n  method: shake 12 s\n  50 ml dry gin\ndrink Lamp [2]\n  method: stir 20 s\n  50 ml dry gin\n";
+test.each([
+  ["in any case", ":strength[lamp sour] :pour[Lemon Juice]{in='LAMP SOUR'} ", "::spec[LAMP sour]", "Lamp Sour"],
+  ["between blanks, on no break", ":strength[ Lamp  Sour\u00a0] ", "::spec[\tLamp\u00a0Sour ]  ", "Lamp Sour"],
+  ["by another name", ":strength[The Lamp] ", "::spec[the lamp]", "Lamp Sour"],
+  ["with a bracket that stands alone", ":strength[Odd \\] Name] ", "::spec[Odd \\] Name]", "Odd ] Name"],
+  ["with paired brackets", ":strength[Lamp [2]] ", "::spec[Lamp [2]]", "Lamp [2]"],
+  ["right behind a byte order mark", "", "\uFEFF::spec[Lamp Sour]", "Lamp Sour"],
+])("a recipe is named %s", (_what, sentence, spec, name) => {
+  const text = spec.startsWith("\uFEFF") ? `${spec}\n` : `# A\n\n${sentence}:see${spec.trim().slice(6)}\r\n\r\n${spec}\r\n`;
+  const book = bookOf(
+    chapter(text)
+      .replace("drink Lamp Sour\n", "drink Lamp Sour\n  aka: The Lamp\n")
+      .replace("prep unmeasured", `${lampSours}prep unmeasured`),
+  );
+  expect(book.problems).toEqual([]);
+  expect(book.recipes.map(({ recipe }) => recipe.name)).toEqual([name]);
+  expect(book.chapters[0]!.said.every(({ text: said }) => said !== "")).toBe(true);
+  expect(book.chapters[0]!.text).not.toContain("\uFEFF");
+});
+
+test("a spec right behind a byte order mark is printed", () => {
+  const book = bookOf(chapter("\uFEFF```drink\ndrink Slip\n  method: shake 12 s\n  50 ml dry gin\n```\n"));
+  expect(book.recipes.map(({ recipe }) => recipe.name)).toEqual(["Slip"]);
+});
+
 test("an id is the same whatever stands above it, and no two are", () => {
   const book = bookOf(chapter("# Lamp Sour\n\n## Salt\n\n## Salt\n\n::spec[Lamp Sour]\n"));
   const ids = book.chapters.flatMap(({ tokens }) => tokens.flatMap(({ type, meta }) => (type === "heading_open" ? [meta.id] : [])));
