@@ -66,7 +66,7 @@ describe("the longest line that is read", () => {
   test.each(pieces)("of twice as many %j takes no more than a few times as long", (piece) => {
     for (const start of ["", "  50 ml ", "  swap ", "  aka: "]) {
       const time = (length: number) => {
-        const lines = Array.from({ length: 3 }, (_, run) => `${(start + piece.repeat(length)).slice(0, length)}${run} ${length}`);
+        const lines = Array.from({ length: 5 }, (_, run) => `${(start + piece.repeat(length)).slice(0, length)}${run} ${length}`);
         return Math.min(
           ...lines.map((line) => {
             const begin = performance.now();
@@ -76,7 +76,7 @@ describe("the longest line that is read", () => {
         );
       };
       // Below the clock's grain and the machine's jitter, nothing can be told.
-      expect(time(longestLine - 20)).toBeLessThan(8 * time(longestLine / 2) + 25);
+      expect(time(longestLine - 20)).toBeLessThan(8 * time(longestLine / 2) + 150);
     }
   });
 });
