@@ -62,7 +62,8 @@ export function exportRecipes(house: House, entries: readonly Entry[]): { readon
     return [entry.kind === "drink" ? drinkRecipe(house, entry) : prepRecipe(house, entry)];
   });
   const graph = { "@context": "https://schema.org", "@graph": recipes };
-  return { text: `${JSON.stringify(graph, null, 2)}\n`, leftOut: leftOut(entries) };
+  // In a page the first `</script>` would end the data, and what follows would run.
+  return { text: `${JSON.stringify(graph, null, 2).replaceAll("<", "\\u003c")}\n`, leftOut: leftOut(entries) };
 }
 
 function drinkRecipe(house: House, entry: Entry): RecipeNode {

@@ -4,6 +4,7 @@ import { read } from "../../grammar/read.ts";
 import { plain } from "../house/names.ts";
 import { showCount } from "../house/show.ts";
 import { lineWords, type TableName } from "./columns.ts";
+import { uncounted } from "./import-counts.ts";
 import { commentLine, fieldLines, headLine, type Made, type PourTexts, pourLine, squeezed } from "./import-lines.ts";
 import type { Misread } from "./import-schema.ts";
 import { type Cell, readSheet, type SheetRow, shortened } from "./import-table.ts";
@@ -29,10 +30,11 @@ export function importCsv(text: string, as?: TableName): Imported | Unimportable
     );
   }
   const { drafts, misread, commas } = work;
+  const made = textOfDrafts(drafts);
   return {
-    text: textOfDrafts(drafts),
+    text: made,
     entries: drafts.filter(({ head }) => head).length,
-    misread,
+    misread: [...misread, ...uncounted(made)],
     remarks:
       commas > 0
         ? [`${showCount(commas, "decimal comma")} ${commas === 1 ? "is" : "are"} written as ${commas === 1 ? "a point" : "points"}.`]

@@ -18,6 +18,9 @@ export function ingredientLines(text: string): Ingredient | undefined {
     const item = ending.exec(whole)?.[1];
     if (item) return { field, item };
   }
+  const topped = /^(.+?),? to top(?: up)?$/i.exec(whole)?.[1];
+  const top = topped && pourOf(`top ${topped}`);
+  if (top) return { lines: [top] };
   // What is in brackets says the same in other words, mostly: it stays beside the pour.
   const aside = /\(([^()]*)\)/.exec(whole);
   const isModifier = aside && modifiers.some(({ word }) => word === aside[1]!.trim().toLowerCase());

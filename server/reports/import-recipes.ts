@@ -6,12 +6,13 @@ import { type EntryKind, findField } from "../../grammar/fields.ts";
 import { fold } from "../house/names.ts";
 import { readLarder } from "../larder/larder.ts";
 import { columns } from "./columns.ts";
+import { uncounted } from "./import-counts.ts";
 import { ingredientLines } from "./import-ingredient.ts";
 import { fieldLines, headLine, squeezed } from "./import-lines.ts";
 import type { Misread } from "./import-schema.ts";
 import { shortened } from "./import-table.ts";
 import { type Draft, type Imported, keptAsComment, linesIn, notUnderstood, textOfDrafts, type Unimportable } from "./imported.ts";
-import { dataIn, isPage } from "./page-data.ts";
+import { dataIn, isPage, withoutEntities } from "./page-data.ts";
 import { instructionsIn, listOf, type Node, recipesIn, textOf } from "./recipe-nodes.ts";
 import { prepCategory } from "./recipe-words.ts";
 
@@ -19,9 +20,12 @@ import { prepCategory } from "./recipe-words.ts";
 export function importRecipes(text: string): Imported | Unimportable {
   const whole: unknown[] = [];
   const beside: { readonly text: string; readonly why: string }[] = [];
+  const signs = new Set<string>();
+  // Whoever makes a page writes its signs in HTML's way, even where nothing reads them so.
+  const inPage = (_: string, value: unknown) => (typeof value === "string" ? withoutEntities(value, signs) : value);
   for (const one of isPage(text) ? dataIn(text) : [text.replace(/^\uFEFF/, "")]) {
     try {
-      whole.push(JSON.parse(one));
+      whole.push(JSON.parse(one, isPage(text) ? inPage : undefined));
     } catch (cause) {
       beside.push({ text: one, why: `This does not read as JSON: ${cause instanceof Error ? cause.message : String(cause)}.` });
     }
@@ -35,11 +39,15 @@ export function importRecipes(text: string): Imported | Unimportable {
   const where = "beside the recipes";
   const last: Draft = { fields: [], lines: beside.flatMap((one) => notUnderstood(where, one.text)) };
   const misread = beside.map(({ text, why }): Misread => ({ where, text, why, done: keptAsComment }));
+  const made = textOfDrafts([...works.map(({ draft }) => draft), ...(beside.length > 0 ? [last] : [])]);
   return {
-    text: textOfDrafts([...works.map(({ draft }) => draft), ...(beside.length > 0 ? [last] : [])]),
+    text: made,
     entries: works.filter(({ draft }) => draft.head).length,
-    misread: [...works.flatMap((work) => work.misread), ...misread],
-    remarks: left.size > 0 ? [`Not taken over, since it is the house's own to say: ${[...left].join(", ")}. It stands in comments.`] : [],
+    misread: [...works.flatMap((work) => work.misread), ...misread, ...uncounted(made)],
+    remarks: [
+      ...(left.size > 0 ? [`Not taken over, since it is the house's own to say: ${[...left].join(", ")}. It stands in comments.`] : []),
+      ...(signs.size > 0 ? [`Written as the signs that they stand for: ${[...signs].join(", ")}.`] : []),
+    ],
   };
 }
 

@@ -25,3 +25,17 @@ export function dataIn(page: string): string[] {
   parser.end(page);
   return texts;
 }
+
+/** `&amp;` as the sign that it stands for; noted in `found`. Nothing else of a text is taken for HTML. */
+export function withoutEntities(text: string, found: Set<string>): string {
+  return text.replace(/&(?:#\d{1,7}|#x[\da-f]{1,6}|[a-z][a-z\d]{1,31});/gi, (entity) => {
+    let sign = "";
+    new Parser({
+      ontext(part) {
+        sign += part;
+      },
+    }).end(entity);
+    if (sign !== entity) found.add(entity);
+    return sign;
+  });
+}

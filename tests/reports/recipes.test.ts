@@ -217,12 +217,44 @@ test("a page's recipe: what reads is a spec, what does not is kept and told", ()
   expect(remarks).toEqual(["Not taken over, since it is the house's own to say: suitableForDiet. It stands in comments."]);
 });
 
+test("a page's signs in HTML's way are written as signs, and told; in JSON alone they are what they say", () => {
+  const value = {
+    "@type": "Recipe",
+    name: "Gin &amp; Thyme &bogus; &lt;b&gt;",
+    recipeIngredient: ["30&nbsp;ml honey", "Soda water, to top up"],
+  };
+  const html = `<script type="application/ld+json">${JSON.stringify(value)}</script>`;
+  expect(imported(html)).toMatchObject({
+    text: "drink Gin & Thyme &bogus; <b>\n  30 ml honey\n  top Soda water\n",
+    misread: [],
+    remarks: ["Written as the signs that they stand for: &amp;, &lt;, &gt;, &nbsp;."],
+  });
+  expect(imported(value).text).toContain("drink Gin &amp; Thyme");
+});
+
+test("data that is put into a page does not end there, and is read back from it", () => {
+  const { text } = exported(houseOf('drink "</script><script>alert(1)</script>"\n  50 ml gin\n'));
+  expect(text).not.toContain("<");
+  const page = `<script type="application/ld+json">${text}</script>`;
+  expect(imported(page).text).toContain("</script><script>alert(1)</script>");
+});
+
 test.each([
   ["bare", { "@type": "Recipe", name: "A", recipeIngredient: "50 ml gin" }],
   ["list", [{ "@type": "https://schema.org/Recipe", name: "A", ingredients: ["50 ml gin"] }]],
   ["graph", { "@context": "https://schema.org", "@graph": [{ "@type": "schema:Recipe", name: "A", recipeIngredient: ["50 ml gin"] }] }],
   ["what a page is about", { mainEntity: { "@type": ["Recipe"], name: "A", recipeIngredient: ["50 ml gin"] } }],
 ])("a recipe is found: %s", (_, value) => expect(imported(value)).toMatchObject({ text: "drink A\n  50 ml gin\n", misread: [] }));
+
+test("an amount without a unit is told where it is hardly a count", () => {
+  const recipeIngredient = ["50 gin", "1 egg white", "8 juniper berries", "25 unheard of"];
+  const { text, misread } = imported({ "@type": "Recipe", name: "A", recipeIngredient });
+  expect(text).toBe("drink A\n  50 gin\n  1 egg white\n  8 juniper berries\n  25 unheard of\n");
+  expect(misread.map((one) => [one.where, one.text])).toEqual([
+    ["drink “A”", "50 gin"],
+    ["drink “A”", "25 unheard of"],
+  ]);
+});
 
 test("a saved page is read for its data alone", () => {
   const slip = JSON.stringify({ "@type": "Recipe", name: "Slip </b> & Knot", recipeIngredient: ["50 ml gin"] });

@@ -225,6 +225,15 @@ test("the word before an amount, the amount and its unit may share a cell", () =
   expect(text).toBe("drink Slip\n  50 ml gin\n  top to 180 ml soda\n  rinse 5 ml absinthe\n  some mint\n");
 });
 
+test("an amount without a unit is told where it is hardly a count", () => {
+  const { text, misread } = imported("drink,amount,ingredient\nSlip,50,gin\nSlip,1,egg white\nSlip,2,limes\nSlip,22.5,lime juice\n");
+  expect(text).toBe("drink Slip\n  50 gin\n  1 egg white\n  2 limes\n  22.5 lime juice\n");
+  expect(misread.map((one) => [one.where, one.text])).toEqual([
+    ["drink “Slip”", "50 gin"],
+    ["drink “Slip”", "22.5 lime juice"],
+  ]);
+});
+
 test("line breaks stay in prose, and become blanks elsewhere", () => {
   const { text, misread } = imported(
     'drink,guest,garnish,amount,unit,ingredient\n"Slip\nKnot","One.\n\n  Two.","lime\nwheel",50,ml,"dry\ngin"\n',
