@@ -47,6 +47,14 @@ test("the sample book as a PDF: its trim, a number on every page but the first, 
   for (const { begun, ended } of perPage) if (begun > 0) expect(ended).toBe(begun);
 });
 
+test("the short parts at the back share pages, and none of their titles ends one", async () => {
+  const pages = await pagesOf(await printPdf(html, ""));
+  const begun = ["A note on units Liquids", "Every recipe Drinks", "Index by spirit The", "Index by family The", "Index by strength The"];
+  const found = pages.map(({ text }) => begun.filter((words) => text.includes(words)).length);
+  expect(found.reduce((sum, count) => sum + count, 0)).toBe(begun.length);
+  expect(Math.max(...found)).toBeGreaterThan(1);
+});
+
 async function pagesOf(pdf: Uint8Array): Promise<{ readonly size: number[]; readonly text: string }[]> {
   const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
   const pages = [];

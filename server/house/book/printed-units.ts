@@ -48,9 +48,12 @@ const own: Readonly<Record<string, PrintedUnit>> = {
   kcal: measured("kcal", "kilocalorie"),
 };
 
-/** `25 ml` as it is set on a page: no line ends between a number and the sign of its unit. */
+/** `25 ml` as it is set on a page: no line ends between a number and the sign of its unit, and none starts with a dot that parts what is said. */
 export function bound(text: string): string {
-  return text.replace(beforeSign, "\u00a0");
+  return text
+    .replace(beforeSign, "\u00a0")
+    .replace(/(?<=\bU[KS]) (?=units?\b|standard\b)/g, "\u00a0")
+    .replaceAll(" ·", "\u00a0·");
 }
 
 const signs = [...new Set(Object.values(own).flatMap(({ short, counts }) => (counts ? [] : [short.one, short.many])))];

@@ -97,7 +97,7 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
 .wide th, .wide td { text-align: left; vertical-align: baseline; font-weight: 400; padding: 0.32rem 0.9rem 0.32rem 0; border-bottom: 1px solid var(--rule); }
 .wide thead th { font-variant-caps: all-small-caps; letter-spacing: 0.06em; color: var(--soft); vertical-align: bottom; border-bottom-color: currentColor; }
 .wide .figure { text-align: right; white-space: nowrap; font-variant-numeric: lining-nums tabular-nums; }
-.wide thead .figure { white-space: normal; text-wrap: balance; }
+.wide thead .figure { white-space: normal; width: 1%; text-wrap: balance; }
 .wide .centred { text-align: center; }
 .wide tr > :last-child { padding-right: 0; }
 
@@ -114,7 +114,9 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
   .chapter { break-before: page; }
   h2 { font-size: 21pt; margin: 24mm 0 12mm; }
   .part h2 { margin: 6mm 0 8mm; }
-  h2, h3, h4, h5, h6, caption { break-after: avoid; }
+  .at-the-back + .at-the-back { break-before: auto; }
+  .at-the-back + .at-the-back h2 { margin-top: 16mm; }
+  h2, h3, h4, h5, h6, caption { break-inside: avoid; break-after: avoid; }
   .chapter > p { text-align: justify; orphans: 2; widows: 2; }
   .recipe { break-inside: avoid; margin: 4.5mm 0 0; padding-top: 3mm; font-size: 9.7pt; line-height: 1.38; }
   .recipe + .recipe { margin-top: 4.5mm; }
@@ -130,6 +132,7 @@ hr { width: 3rem; margin: 2rem auto; border: 0; border-top: 1px solid var(--rule
   .list ul { columns: 2; }
   .contents > ol > li { break-inside: avoid; margin-bottom: 0.8rem; }
   .contents ol ol { columns: 2; column-gap: 1.6rem; }
+  .contents ol ol li { break-inside: avoid; }
   .wide { overflow: visible; }
   .wide tr { break-inside: avoid; }
   .wide tbody tr:first-child { break-before: avoid; }

@@ -17,7 +17,9 @@ export function bookHtml(book: Book, printed: readonly string[] = book.chapters.
   const { title, subtitle, author, rights, style } = book;
   const front = frontSection(book);
   const back = backSections(book);
-  const feet = [...(front ? [front] : []), ...book.chapters, ...back].map(({ id, title: words }) => footCss(pageName(id), title, words));
+  const feet = [...(front ? [front] : []), ...book.chapters, ...back.filter((section) => !isShort(section))].map(({ id, title: words }) =>
+    footCss(pageName(id), title, words),
+  );
   return `<!doctype html>
 <html lang="${style.spelling === "American" ? "en-US" : "en-GB"}">
 <head>
@@ -27,6 +29,7 @@ export function bookHtml(book: Book, printed: readonly string[] = book.chapters.
 ${author ? `<meta name="author" content="${escapeHtml(author)}">\n` : ""}<style>
 ${bookCss(style)}
 ${feet.join("\n")}
+${footCss(sharedPages, title, "Tables and indexes")}
 </style>
 </head>
 <body>
@@ -50,8 +53,17 @@ ${isTitled ? "" : `${heading(2, title, id)}\n`}${text}</section>
 `;
 }
 
-function sectionHtml(book: Book, { id, title, blocks }: Section): string {
-  return `<section class="chapter part ${pageName(id)}">
+/** Parts at the back that share their pages, and what stands below these. */
+const sharedPages = "at-the-back";
+
+/** A part without recipes goes on where the one before it ended: in a small book most would leave their page empty. */
+function isShort({ blocks }: Section): boolean {
+  return blocks.every(({ kind }) => kind !== "recipe" && kind !== "contents");
+}
+
+function sectionHtml(book: Book, section: Section): string {
+  const { id, title, blocks } = section;
+  return `<section class="chapter part ${isShort(section) ? sharedPages : pageName(id)}">
 ${heading(2, title, id)}
 ${blocksHtml(book, blocks, 2)}
 </section>

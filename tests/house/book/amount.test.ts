@@ -177,8 +177,9 @@ test("no line ends between a number and its unit; a word beside a number is left
     "2 1⁄16\u00a0oz",
     "−8 to −4\u00a0°C (25\u00a0°F)",
     "10½\u00a0oz by weight",
-    "2.4\u00a0UK units",
+    "2.4\u00a0UK\u00a0units",
   ]);
+  expect(bound("Strength 8 % · Energy 90 kcal")).toBe("Strength 8\u00a0%\u00a0· Energy 90\u00a0kcal");
   expect(["2 glasses", "6 limes", "in 12 ozonised", "1 kgx"].map(bound)).toEqual(["2 glasses", "6 limes", "in 12 ozonised", "1 kgx"]);
 });
 
