@@ -1,4 +1,5 @@
 /** The book that a folder declares, read from the disk or from a commit. */
+import { realpathSync } from "node:fs";
 import { dirname, join, relative, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import type { Entry } from "../../grammar/tree.ts";
@@ -35,7 +36,17 @@ export function writtenIn(folder: string, output: string): string {
 
 /** Reads the chapters. What an earlier build wrote to `output` is none. */
 export function readBookAt({ house }: Pick<Gathered, "house">, { entry, folder }: BookPlace, files: Files, output?: string): Book {
-  return readBook(house, entry, { texts: textsIn(files, folder, output), picture: (file) => bytesOf(join(folder, ...file.split("/"))) });
+  return readBook(house, entry, { texts: textsIn(files, folder, output), picture: (file) => pictureIn(folder, file) });
+}
+
+/** Only what really lies in the folder: what a link or a path leads out to is not the book's to print. */
+function pictureIn(folder: string, file: string): Uint8Array | undefined {
+  try {
+    const path = realpathSync(join(folder, ...file.split("/")));
+    return path.startsWith(`${realpathSync(folder)}${sep}`) ? bytesOf(path) : undefined;
+  } catch {
+    return undefined;
+  }
 }
 
 function textsIn(files: Files, folder: string, output: string | undefined): BookFiles["texts"] {
