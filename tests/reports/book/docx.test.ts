@@ -64,6 +64,14 @@ test("every part of the file is well-formed XML, and every link within leads to 
   expect(html.match(/href="#/g)!.length).toBe(links.length);
 });
 
+test("a recipe stays together: every paragraph of its table of ingredients says itself that it keeps with the next", async () => {
+  const { zip } = await opened();
+  const document = await zip.file("word/document.xml")!.async("string");
+  const paragraphs = [...document.matchAll(/<w:p>(?:(?!<\/w:p>).)*<w:pStyle w:val="Ingredient(?:Head)?"\/>(?:(?!<\/w:p>).)*<\/w:p>/gs)];
+  expect(paragraphs.length).toBeGreaterThan(20);
+  for (const [paragraph] of paragraphs) expect(paragraph).toContain("<w:keepNext/>");
+});
+
 test("it names no day", async () => {
   const { zip } = await opened();
   expect(await zip.file("docProps/core.xml")!.async("string")).not.toMatch(/created|modified/);
