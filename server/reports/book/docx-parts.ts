@@ -157,13 +157,13 @@ const noBorders = { top: bare, bottom: bare, left: bare, right: bare, insideHori
 const textWidth = 9000;
 const leastAmountWidth = 1350;
 /** Of a sign in the text's size: practice, no source. */
-const signWidth = 125;
+const signWidths = { serif: 125, sans: 150 } as const;
 
 function ingredientTable(setting: Setting, { recipe }: PrintedRecipe): Table {
   const heads = unitHeads(setting.book.style, recipe.ingredients);
   const all = recipe.ingredients.flatMap((line) => [line, ...line.alternatives]);
   const longest = (index: number) => Math.max(...all.map(({ amounts }) => (amounts.length === heads.length ? amounts[index]!.length : 0)));
-  const amountWidths = heads.map((_, index) => Math.max(leastAmountWidth, signWidth * longest(index)));
+  const amountWidths = heads.map((_, index) => Math.max(leastAmountWidth, signWidths[setting.book.style.typeface] * longest(index)));
   const widths = [...amountWidths, textWidth - amountWidths.reduce((sum, width) => sum + width, 0)];
   const cell = (index: number, style: string, children: ParagraphChild[], columnSpan = 1) => {
     const isAmount = index < heads.length;

@@ -1,11 +1,14 @@
 /** The named styles of a manuscript in Word: what a publisher's designer maps to their own. */
-import { AlignmentType, type IParagraphStyleOptions, type IStylesOptions, LevelFormat } from "docx";
+import { AlignmentType, type IParagraphStyleOptions, type IStylesOptions, LevelFormat, LineRuleType } from "docx";
 import type { BookStyle } from "../../house/book/style.ts";
 
 const faces: Readonly<Record<BookStyle["typeface"], string>> = { serif: "Palatino Linotype", sans: "Segoe UI" };
 
 /** Twentieths of a point. */
 const pt = (points: number) => Math.round(points * 20);
+
+/** Large type needs less between its lines; said as a share of its size, lest a program takes it for points. */
+const close = { line: 252, lineRule: LineRuleType.AUTO };
 
 export const styleIds = {
   subtitle: "Subtitle",
@@ -42,17 +45,17 @@ export function wordStyles({ typeface, spelling }: BookStyle): IStylesOptions {
   const language = { value: spelling === "American" ? "en-US" : "en-GB" };
   const heading = (size: number, before: number, after: number, italics = false) => ({
     run: { size: size * 2, bold: false, italics, color: "000000", font: faces[typeface] },
-    paragraph: { spacing: { before: pt(before), after: pt(after) }, keepNext: true, keepLines: true },
+    paragraph: { spacing: { before: pt(before), after: pt(after), ...close }, keepNext: true, keepLines: true },
   });
   return {
     default: {
       document: {
         run: { font: faces[typeface], size: 22, language },
-        paragraph: { spacing: { line: 300 } },
+        paragraph: { spacing: { line: 300, lineRule: LineRuleType.AUTO } },
       },
       title: {
         run: { size: 72, bold: false, font: faces[typeface] },
-        paragraph: { alignment: AlignmentType.CENTER, spacing: { before: pt(170), after: pt(18) } },
+        paragraph: { alignment: AlignmentType.CENTER, spacing: { before: pt(170), after: pt(18), ...close } },
       },
       heading1: { ...heading(24, 60, 30), paragraph: { ...heading(24, 60, 30).paragraph, alignment: AlignmentType.CENTER } },
       heading2: heading(15, 22, 6, true),
@@ -92,7 +95,7 @@ const paragraphs: IParagraphStyleOptions[] = [
     "recipeName",
     "Recipe Name",
     { size: 34 },
-    { spacing: { before: pt(26), after: 0 }, keepNext: true, keepLines: true },
+    { spacing: { before: pt(26), after: 0, ...close }, keepNext: true, keepLines: true },
     "recipeKind",
   ),
   style(

@@ -72,6 +72,15 @@ test("a recipe stays together: every paragraph of its table of ingredients says 
   for (const [paragraph] of paragraphs) expect(paragraph).toContain("<w:keepNext/>");
 });
 
+test("lines grow with their type: a heading of two lines is not set in the height of the text's", async () => {
+  const { zip } = await opened();
+  const styles = await zip.file("word/styles.xml")!.async("string");
+  const spacings = [...styles.matchAll(/<w:spacing\b[^>]*w:line="[^>]*>/g)].map(([spacing]) => spacing);
+  expect(spacings.length).toBeGreaterThan(3);
+  // ECMA-376 part 1, 17.3.1.33: with the rule "auto" a line is so many 240ths of its own height.
+  for (const spacing of spacings) expect(spacing).toContain('w:lineRule="auto"');
+});
+
 test("it names no day", async () => {
   const { zip } = await opened();
   expect(await zip.file("docProps/core.xml")!.async("string")).not.toMatch(/created|modified/);
