@@ -95,7 +95,11 @@ class Reader {
     if (value === undefined || !this.take("hundred")) return value;
     const behind = this.at;
     this.take("and");
-    const rest = this.belowHundred();
+    const after = this.at;
+    // In “one hundred and three-eighths” the three is no part of the hundred.
+    const isBroken = this.share() !== undefined;
+    this.at = isBroken ? behind : after;
+    const rest = isBroken ? undefined : this.belowHundred();
     if (rest === undefined) this.at = behind;
     return value * 100 + (rest ?? 0);
   }

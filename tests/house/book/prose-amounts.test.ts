@@ -17,6 +17,7 @@ test.each([
   ["twenty-five millilitres of lemon juice", "twenty-five millilitres", 25, "ml", "words"],
   ["Twenty two and a half milliliters", "Twenty two and a half milliliters", 22.5, "ml", "words"],
   ["one hundred and five grams", "one hundred and five grams", 105, "g", "words"],
+  ["one hundred and three-eighths ounces", "one hundred and three-eighths ounces", 100.375, "oz", "words"],
   ["half an ounce of lemon juice", "half an ounce", 0.5, "oz", "words"],
   ["three quarters of an ounce", "three quarters of an ounce", 0.75, "oz", "words"],
   ["one and three-quarter ounces", "one and three-quarter ounces", 1.75, "oz", "words"],
