@@ -90,7 +90,7 @@ describe("a file", () => {
     expect(cards).toHaveLength(11);
     expect(pages).toHaveLength(Math.ceil(cards.length / 4));
     for (const [index, name] of cards.entries()) expect(pages[Math.floor(index / 4)]).toContain(name);
-    for (const page of pages) expect(page).toMatch(/Allergens.*60 ml.*2\.03 oz|Allergens.*45 ml.*1\.52 oz/);
+    for (const page of pages) expect(page).toMatch(/Allergens.*60 ml ≈ 2 oz|Allergens.*45 ml ≈ 1 1\/2 oz/);
   });
 
   test("where there is no browser, nothing is written, and it is told what to do", async () => {

@@ -222,7 +222,7 @@ test("however long a drink is, its cards hold all of it, one after the other, an
   const base = cardOf("  glass: small coupe\n  50 ml plain spirit\n");
   fc.assert(
     fc.property(lines, words, words, fc.constantFrom("a4" as const, "letter" as const), (names, method, name, paper) => {
-      const pours = names.map((one) => ({ amount: "50 ml", other: "1.69 oz", name: one, notes: ["frozen"], or: [] }));
+      const pours = names.map((one) => ({ amount: "50 ml", other: "≈ 1 3/4 oz", name: one, notes: ["frozen"], or: [] }));
       const faces = facesOf({ ...base, name, pours, method: [method] }, paper);
       const all = faces.map(told).join("");
       const wanted = [...names, method, ...(faces[0]!.title === name ? [] : [name])].map((text) => text.replaceAll(/\s/g, ""));
