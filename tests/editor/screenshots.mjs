@@ -3,6 +3,7 @@
  * Look at each of them afterwards: a picture that came out empty passes no test.
  */
 import { join } from "node:path";
+import { besideTheText, onPaper } from "./book-screenshots.mjs";
 import { chosenEditor, root } from "./editors.mjs";
 import { hoverWord, openFile, openFixes, squiggle } from "./page.mjs";
 import { openWorkbench } from "./workbench.mjs";
@@ -23,7 +24,7 @@ for (const [theme, title] of Object.entries(themes)) {
     // The list of files shows only what fits on the screen: the one that is opened must.
     "files.exclude": { "**/mistakes/[a-t]*.drink": true },
   };
-  const { page, close } = await openWorkbench({ editor: chosenEditor(), vsix: join(root, "mutchkin.vsix"), settings });
+  const { page, workspace, close } = await openWorkbench({ editor: chosenEditor(), vsix: join(root, "mutchkin.vsix"), settings });
   const shot = async (name) => {
     await page.waitForTimeout(700); // for fading in
     await page.screenshot({ path: join(media, `${name}-${theme}.png`), animations: "disabled", caret: "hide" });
@@ -50,8 +51,13 @@ for (const [theme, title] of Object.entries(themes)) {
     await shot("spec");
     await hoverWord(page, "Lantern", /strength/i);
     await shot("hover");
+    if (theme === "light") {
+      await page.keyboard.press("Control+B");
+      await besideTheText(page, workspace, shot);
+    }
   } finally {
     await close();
   }
-  console.log(`${theme}: four pictures`);
+  console.log(`${theme}: done`);
 }
+await onPaper(media);
