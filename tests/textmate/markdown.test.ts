@@ -51,15 +51,18 @@ test("a directive in a sentence has its name, its label and its attributes", asy
   ]);
 });
 
-test.each(["::spec[Lantern Sour]", "> ::spec[Lantern Sour]", "- ::index{by=family}", "::contents", "A :see[Sour [dry]]."])(
-  "%j is coloured",
-  async (line) => expect((await colours(line)).map(([, scope]) => scope)).toContain("directive"),
-);
+test.each([
+  "::spec[Lantern Sour]",
+  "> ::spec[Lantern Sour]",
+  "- ::index{by=family}",
+  "::contents",
+  "A :see[Sour [dry]].",
+  "Note:strength[Sour]",
+])("%j is coloured", async (line) => expect((await colours(line)).map(([, scope]) => scope)).toContain("directive"));
 
 // As `grammar/directives.ts` reads them.
 test.each([
   "At 12:30[1] it left: nobody",
-  "Note:strength[Sour]",
   "A :smile: and :name alone",
   "It says ::spec[Sour] here",
   ":see[Sour",
