@@ -12,7 +12,7 @@ export function dataIn(page: string): string[] {
   let open = false;
   const parser = new Parser({
     onopentag(name, { type = "" }) {
-      open = name === "script" && /^application\/ld\+json\b/i.test(type.trim());
+      open = name === "script" && type.split(";")[0]!.trim().toLowerCase() === "application/ld+json";
       if (open) texts.push("");
     },
     ontext(text) {
