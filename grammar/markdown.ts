@@ -25,12 +25,15 @@ export interface MarkdownSpecs {
   readonly margins: Margins;
 }
 
-/** The reader of all Markdown here. A directive is a token of type `directive`, with what it says in its `meta`. */
+/** The reader of all Markdown here. A directive is a token of type `directive`, with what it says in its `meta` and as it is written in its `content`. */
 export const markdown = new MarkdownIt("commonmark").enable("table");
 markdown.inline.ruler.before("link", "directive", (state, silent) => {
   const found = directiveAt(state.src, state.pos, false);
   if (!found) return false;
-  if (!silent) state.push("directive", "", 0).meta = found;
+  if (!silent) {
+    const token = state.push("directive", "", 0);
+    [token.meta, token.content] = [found, state.src.slice(found.start, found.end)];
+  }
   state.pos = found.end;
   return true;
 });
@@ -44,7 +47,7 @@ markdown.block.ruler.before(
     if (!found || found.end !== text.length || state.sCount[line]! - state.blkIndent >= 4) return false;
     if (silent) return true;
     const token = state.push("directive", "", 0);
-    [token.meta, token.map, token.block] = [found, [line, line + 1], true];
+    [token.meta, token.content, token.map, token.block] = [found, text, [line, line + 1], true];
     state.line = line + 1;
     return true;
   },

@@ -191,7 +191,7 @@ const inFolder = {
     const uri = vscode.Uri.joinPath((await openSours()).uri, "../book.md");
     const chapter = await vscode.workspace.openTextDocument(uri);
     await vscode.window.showTextDocument(chapter);
-    equal(/Prints .*\d\s%/.test(await hoverOn(chapter, "strength[")), true, "the value's hover does not say what it prints");
+    equal(/Prints \*\*60.ml/.test(await hoverOn(chapter, "pour[")), true, "the value's hover does not say what it prints");
     await vscode.commands.executeCommand("mutchkin.previewChapter");
     const previews = () =>
       vscode.window.tabGroups.all

@@ -50,6 +50,7 @@ test("what is typed and not saved counts, in this chapter and in others", async 
   const typed = await preview("rain.md");
   expect(typed.title).toBe("Drizzle");
   expect(typed.problems).toMatchObject([{ line: 2 }]);
+  expect(typed.body).toContain("Not <mark>:see[Fog Bnak]</mark>.");
 });
 
 test("a text of no book, and one that is no chapter, are told so in words", async () => {

@@ -83,6 +83,8 @@ const fence = rules.fence!;
 
 rules.directive = (tokens, index, _options, { book, level }: Setting) => {
   const { text, id, recipes, part } = meaningOfToken(tokens[index]!);
+  // Such a book is not built, but a chapter of it is looked at while it is written.
+  if (!part && !recipes?.length && text === undefined) return `<mark>${escapeHtml(tokens[index]!.content)}</mark>`;
   if (part) return `${blocksHtml(book, partBlocks(book, part), level)}\n`;
   if (recipes) return recipes.map((one) => `${recipeHtml(book, one)}\n`).join("");
   return id ? `<a href="#${encodeURIComponent(id)}">${setHtml(text ?? "")}</a>` : setHtml(text ?? "");
