@@ -242,5 +242,5 @@ function inText(house: House, scope: Scope, directive: Directive, printed: Reado
   const said = saidBy(house, scope, directive);
   const meant = meaningOf(house, scope, directive);
   const target = directive.name.text === "see" && "row" in meant && meant.recipe ? printed.get(meant.recipe) : undefined;
-  return { text: "text" in said ? said.text : "", ...(target && { id: target.id }) };
+  return { ...("text" in said && { text: said.text }), ...(target && { id: target.id }) };
 }
