@@ -1,13 +1,5 @@
 /** What is answered about how the house once was. It takes long: it goes on in turns, says how far it is, and stops when it is told to. */
-import {
-  type CancellationToken,
-  type Connection,
-  type Position,
-  type ProgressToken,
-  type Range,
-  type TextDocumentIdentifier,
-  WorkDoneProgress,
-} from "vscode-languageserver";
+import type { Position, ProgressToken, Range, TextDocumentIdentifier } from "vscode-languageserver";
 import { URI, Utils } from "vscode-uri";
 import type { Entry } from "../../grammar/tree.ts";
 import { changeHints } from "../features/change-hints.ts";
@@ -18,8 +10,9 @@ import { entryAt, folderOf } from "../house/document.ts";
 import { diff } from "../reports/diff.ts";
 import { diffRows } from "../reports/diff-rows.ts";
 import type { NoRevision, RevisionKind } from "./environment.ts";
+import { type Asked, longRequest } from "./long-request.ts";
 import { pastHouse } from "./past.ts";
-import { type Context, type RequestRow, told } from "./request.ts";
+import { type RequestRow, told } from "./request.ts";
 import { canonical, type Workspace } from "./workspace.ts";
 
 interface RevisionsParams {
@@ -53,7 +46,7 @@ const noGit: NoRevision = {
 };
 
 export const compareRequests: readonly RequestRow[] = [
-  row<RevisionsParams>("mutchkin/revisions", {
+  longRequest<RevisionsParams>("mutchkin/revisions", {
     does: "our own: the `branches`, `tags` or last `commits` of a text's repository, each a `name` with its `date` and `subject`; else a `problem`",
     empty: { problem: "The revisions could not be listed; the output says why." },
     async answer({ textDocument, of }, { workspace, revisions, stop }) {
@@ -61,27 +54,22 @@ export const compareRequests: readonly RequestRow[] = [
       return "problem" in found ? found : { revisions: found };
     },
   }),
-  row<CompareParams>("mutchkin/compare", {
+  longRequest<CompareParams>("mutchkin/compare", {
     does: "our own: the house as it is, unsaved texts and all, beside a `revision`, as `sections` of rows with their places, what is of the `menu` of a name or at a `position` first; else a `problem`",
     empty: { problem: "The comparison failed; the output says why." },
     answer: comparison,
   }),
-  row<PastTextParams>("mutchkin/pastText", {
+  longRequest<PastTextParams>("mutchkin/pastText", {
     does: "our own: the `text` of a file in a commit, by its `uri` and the `commit` that a comparison names; else a `problem`",
     empty: { problem: "The text could not be read; the output says why." },
     answer: ({ uri, commit }, { revisions, stop }) => Promise.resolve(revisions ? revisions.textAt(uri, commit, stop) : noGit),
   }),
-  row<ChangeHintsParams>("mutchkin/changeHints", {
+  longRequest<ChangeHintsParams>("mutchkin/changeHints", {
     does: "our own: inlay hints that say what each change does, for a text that is shown beside an earlier one, `before`",
     empty: [],
     answer: hintsBeside,
   }),
 ];
-
-interface Asked extends Context {
-  readonly stop: AbortSignal;
-  readonly say: (message: string) => void;
-}
 
 async function comparison(params: CompareParams, asked: Asked): Promise<object> {
   const { workspace, revisions, stop, say, turns, spelling } = asked;
@@ -165,51 +153,4 @@ async function movedIn(houses: Houses, asked: Asked): Promise<Entry[] | undefine
     if (asked.stop.aborted) return undefined;
   }
   return moved;
-}
-
-interface Row<P> {
-  readonly does: string;
-  /** The answer after a fault, which is logged. */
-  readonly empty: unknown;
-  readonly answer: (params: P, asked: Asked) => Promise<unknown>;
-}
-
-function row<P extends object>(method: string, { does, empty, answer }: Row<P>): RequestRow {
-  return {
-    method,
-    does,
-    announces: () => ({}),
-    register: (connection, context) =>
-      connection.onRequest(method, async (params: P, token: CancellationToken): Promise<unknown> => {
-        const stopping = new AbortController();
-        const { say, done } = teller(connection, params);
-        const listening = token.onCancellationRequested(() => stopping.abort());
-        try {
-          await context.settled(token);
-          return await answer(params, { ...context, stop: stopping.signal, say });
-        } catch (cause) {
-          context.log(`${method} failed and was answered empty`, cause);
-          return empty;
-        } finally {
-          listening.dispose();
-          done();
-        }
-      }),
-  };
-}
-
-/** Says how far it is to a client that gave a token for it, and that it is done. */
-function teller(connection: Connection, params: object): { say(message: string): void; done(): void } {
-  const { workDoneToken: token } = params as { readonly workDoneToken?: ProgressToken };
-  let begun = false;
-  return {
-    say(message) {
-      if (token === undefined) return;
-      void connection.sendProgress(WorkDoneProgress.type, token, begun ? { kind: "report", message } : { kind: "begin", title: message });
-      begun = true;
-    },
-    done() {
-      if (token !== undefined && begun) void connection.sendProgress(WorkDoneProgress.type, token, { kind: "end" });
-    },
-  };
 }

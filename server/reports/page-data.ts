@@ -1,5 +1,5 @@
 /** The JSON-LD in a saved web page: what its `<script type="application/ld+json">` hold. */
-import { Parser } from "htmlparser2";
+import { DomUtils, Parser, parseDocument } from "htmlparser2";
 
 /** Whether a text is a page, and no JSON. */
 export function isPage(text: string): boolean {
@@ -8,22 +8,12 @@ export function isPage(text: string): boolean {
 
 /** The texts of the page's data, in their order. Nothing else of the page is looked at, and none of it is run. */
 export function dataIn(page: string): string[] {
-  const texts: string[] = [];
-  let open = false;
-  const parser = new Parser({
-    onopentag(name, { type = "" }) {
-      open = name === "script" && type.split(";")[0]!.trim().toLowerCase() === "application/ld+json";
-      if (open) texts.push("");
-    },
-    ontext(text) {
-      if (open) texts[texts.length - 1] += text;
-    },
-    onclosetag() {
-      open = false;
-    },
-  });
-  parser.end(page);
-  return texts;
+  const scripts = DomUtils.getElementsByTagName("script", parseDocument(page));
+  return scripts.filter(({ attribs }) => isData(attribs.type ?? "")).map((script) => DomUtils.textContent(script));
+}
+
+function isData(type: string): boolean {
+  return type.split(";")[0]!.trim().toLowerCase() === "application/ld+json";
 }
 
 /** `&amp;` as the sign that it stands for; noted in `found`. Nothing else of a text is taken for HTML. */

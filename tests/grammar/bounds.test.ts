@@ -76,7 +76,7 @@ describe("the longest line that is read", () => {
         );
       };
       // Below the clock's grain and the machine's jitter, nothing can be told.
-      expect(time(longestLine - 20)).toBeLessThan(8 * time(longestLine / 2) + 150);
+      expect(time(longestLine - 20)).toBeLessThan(8 * time(longestLine / 2) + 25);
     }
   });
 });

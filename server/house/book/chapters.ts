@@ -60,8 +60,8 @@ export function chapterTexts(entry: Entry, bookFile: string, bookLine: number, t
 /** Reads a chapter: its blocks, and the recipes in it in the order of print. */
 export function readChapter(house: House, given: ChapterText): ReadChapter {
   const document = house.document(given.uri);
-  const text = given.text.replace(/^\uFEFF/, "");
-  const tokens = markdown.parse(text, {});
+  // A byte order mark is no part of what is said; in the text it stays, since places count it.
+  const tokens = markdown.parse(given.text.replace(/^\uFEFF/, ""), {});
   const places: Place[] = [];
   let heading: { token: Token; level: number; text: string } | undefined;
   for (const [index, token] of tokens.entries()) {
@@ -75,7 +75,7 @@ export function readChapter(house: House, given: ChapterText): ReadChapter {
       places.push({ entry, token, line, level, ...(isNamed && { heading: heading!.token }) });
     }
   }
-  return { ...given, text, document, tokens, places };
+  return { ...given, document, tokens, places };
 }
 
 /** Behind a recipe whose name is a heading, the next one without a heading is its neighbour, not a part of it. */

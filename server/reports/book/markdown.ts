@@ -50,6 +50,9 @@ export function chapterMarkdown(book: Book, chapter: Chapter): string {
     const one = lines[line]!;
     one.text = one.text.slice(0, start) + wordsIn([id ? { text, to: id } : text], link) + one.text.slice(end);
   }
+  // A byte order mark stays first, and is no margin of the block behind it.
+  const mark = /^\uFEFF?/.exec(lines[0]!.text)![0];
+  lines[0]!.text = lines[0]!.text.slice(mark.length);
   let level = 1;
   for (const token of chapter.tokens) {
     if (token.type === "heading_open") level = Number(token.tag.slice(1));
@@ -62,7 +65,7 @@ export function chapterMarkdown(book: Book, chapter: Chapter): string {
       putBlock(lines, token.map, blocks, eol);
     }
   }
-  return lines.map((line) => (line.gone ? "" : line.text + line.eol)).join("");
+  return mark + lines.map((line) => (line.gone ? "" : line.text + line.eol)).join("");
 }
 
 interface Line {

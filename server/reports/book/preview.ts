@@ -3,7 +3,7 @@ import { type Book, type Chapter, readBook } from "../../house/book/book.ts";
 import type { ChapterText } from "../../house/book/chapters.ts";
 import { meaningOfToken } from "../../house/book/meaning.ts";
 import { bookIn } from "../../house/book/style.ts";
-import { folderOf, type SpecDocument } from "../../house/document.ts";
+import type { SpecDocument } from "../../house/document.ts";
 import type { House } from "../../house/house.ts";
 import { escapeHtml } from "../html.ts";
 import { chapterHtml } from "./html.ts";
@@ -18,12 +18,6 @@ export interface Preview {
   readonly problems: readonly { readonly text: string; readonly line: number }[];
 }
 
-/** Where the book of a text lies, whose Markdown files are its chapters; absent for a text of no book. */
-export function bookFolder(house: House, document: SpecDocument): string | undefined {
-  const entry = bookIn(house, house.scopeOf(document));
-  return entry && folderOf(house.getDocumentOf(entry).uri);
-}
-
 /** `texts`: the book's Markdown texts, this one among them. Pictures are told by their words: no file is read for a preview. */
 export function previewOf(house: House, document: SpecDocument, texts: readonly ChapterText[]): Preview | { readonly problem: string } {
   const entry = bookIn(house, house.scopeOf(document));
@@ -36,10 +30,10 @@ export function previewOf(house: House, document: SpecDocument, texts: readonly 
   return { title: chapter.title, css: bookCss(book.style), body: bodyOf(book, chapter), problems: problemsOf(book, chapter) };
 }
 
-/** With the lines, counted from 0, that its blocks stand on. Which page it is printed on is for paper, and a style that a preview's page would not let through. */
+/** With the lines, counted from 0, that its blocks stand on. */
 function bodyOf(book: Book, chapter: Chapter): string {
   for (const token of chapter.tokens) if (token.map && token.nesting === 1) token.attrSet("data-line", String(token.map[0]));
-  const html = chapterHtml(book, chapter).replace(/^(<section [^>]*?) style="[^"]*"/, "$1");
+  const html = chapterHtml(book, chapter);
   const named = chapter.tokens.flatMap((token) => {
     const { id } = token.type === "heading_open" ? meaningOfToken(token) : {};
     return id && token.map ? [{ id, line: token.map[0] }] : [];
@@ -52,5 +46,5 @@ function bodyOf(book: Book, chapter: Chapter): string {
 }
 
 function problemsOf({ problems }: Book, { file }: Chapter): Preview["problems"] {
-  return problems.flatMap((one) => (one.file === file ? [{ text: one.what, line: one.line - 1 }] : []));
+  return problems.flatMap((one) => (one.file === file ? [{ text: `${one.what} ${one.todo}`, line: one.line - 1 }] : []));
 }
